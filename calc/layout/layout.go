@@ -1,0 +1,99 @@
+// Package layout lays planks on a floor: rows, joints, every piece with its cuts, and the plank that each comes from.
+//
+// The rules and the stock model are those of a click-lock floor; see Rules. The same request gives the same layout,
+// joint for joint.
+package layout
+
+import (
+	"lastrow/calc/geom"
+	"lastrow/calc/length"
+	"lastrow/calc/plank"
+	"lastrow/calc/room"
+)
+
+// Rules are the limits that a layout keeps, or names as broken.
+type Rules struct {
+	LeastRow, LeastEnd, LeastStagger, Kerf, Lip length.Length
+}
+
+// Request is a floor to lay. Along is the way the rows run; StartWall the wall of the first row ("" lets the layout
+// choose); FirstRow its width (0 lets the layout choose).
+type Request struct {
+	Floor     *room.Floor
+	Plank     plank.Plank
+	Along     Direction
+	StartWall room.Side
+	FirstRow  length.Length
+	Rules     Rules
+}
+
+// Direction is the way that rows run: "east-west", "north-south", "diagonal" (north-east to south-west) or "" for along the longer side.
+type Direction string
+
+// Layout is a floor laid. Rows are numbered from the start wall; pieces in a row from the left, as seen by one who
+// stands at the start wall and looks across the floor.
+type Layout struct {
+	Request   Request
+	Along     Direction
+	StartWall room.Side
+	Why       string // one sentence: why this wall and this first row
+	From, To  string // the way to lay along a row: "west", "east"
+	Rows      []Row
+	Stock     []Stock // one for each plank taken from a box, in the order of cutting
+	Planks    int     // len(Stock)
+	Bound     int     // no layout under these rules uses fewer
+	Broken    []Broken
+}
+
+// Row is a strip one plank face wide, or ripped.
+type Row struct {
+	N     int
+	Near  length.Length // distance of its near edge from the laying area's start line
+	Width length.Length
+	Runs  []Run
+}
+
+// Run is a row's unbroken stretch of floor.
+type Run struct {
+	Left, Right length.Length // along the row, from the layout's left-hand origin
+	Pieces      []Piece
+}
+
+// Piece is one piece of one plank, laid.
+type Piece struct {
+	Row, N      int
+	Left, Right length.Length // along the row
+	Shape       geom.Region   // where it lies on the floor
+	Whole       bool
+	Cuts        []Cut
+	Plank       int    // index into Stock
+	Offcut      bool   // cut from what another piece left
+	Trapped     string // "" or why it cannot be tilted in
+	WayIn       string // and what to do
+}
+
+// Cut is one cut to mark on a plank lying face up with its near edge to you: lengths from its left end, widths from its near edge.
+type Cut struct {
+	What string // "crosscut", "angle", "rip", "taper", "notch", "hole", "lip"
+	Edge string // the named edge that it is measured from
+	// Near and Far are the lengths (crosscut, angle) on the near and the far edge, or the widths (rip, taper) at the left and the right end.
+	Near, Far length.Length
+	// A notch or a hole: its box on the plank.
+	Left, Right, Bottom, Top length.Length
+}
+
+// Stock is one plank taken from a box, and what is cut from it, in order.
+type Stock struct {
+	Pieces []Ref
+	Left   []length.Length // offcuts left over, by length
+}
+
+// Ref names a piece.
+type Ref struct{ Row, N int }
+
+// Broken is a rule that could not be kept.
+type Broken struct {
+	Rule  string // "narrow-row", "short-end", "close-joints"
+	Where string
+	Why   string
+}

@@ -1,0 +1,111 @@
+// Package room joins what can be measured of a floor into one region: rooms, closets, doorways and fixtures.
+//
+// The main room's south-west corner is the origin, X grows to the east and Y to the north. North is the top of the
+// plan, wherever the compass may point. Build lists every broken rule at once, with its place.
+package room
+
+import (
+	"lastrow/calc/geom"
+	"lastrow/calc/length"
+)
+
+// Side is a wall of the main room, or a way to walk.
+type Side string
+
+// The sides. Walls between two of them are named by their number along the walk.
+const (
+	North Side = "north"
+	East  Side = "east"
+	South Side = "south"
+	West  Side = "west"
+)
+
+// Plan is what people say of a floor. Exactly one of Rect, Walk and Quad gives the outline of the main room.
+type Plan struct {
+	Rect      *Rect
+	Walk      []Wall
+	Quad      *Quad
+	Closets   []Closet
+	Doorways  []Doorway
+	Fixtures  []Fixture
+	Gap       length.Length          // the gap at every edge; 0 stands for the default by run
+	WallGaps  map[Side]length.Length // a wall's own gap; 0 is tight
+	OutOfView map[Side]bool          // walls where a narrow row does no harm
+	Metric    bool                   // rounds the default gap to 1 mm, not 1/16 in
+}
+
+// Rect is a room by its sides, east-west first, with corners cut out.
+type Rect struct {
+	EastWest, NorthSouth length.Length
+	CutOuts              []CutOut
+}
+
+// CutOut is a rectangle missing at a corner: "NE", "SE", "SW", "NW".
+type CutOut struct {
+	Corner               string
+	EastWest, NorthSouth length.Length
+}
+
+// Wall is one leg of a walk along the walls.
+type Wall struct {
+	To  Side
+	Len length.Length
+}
+
+// Quad is four walls and a diagonal: an out-of-square room. NWSE and SWNE are the diagonals; zero where not measured.
+type Quad struct {
+	North, East, South, West length.Length
+	NWSE, SWNE               length.Length
+}
+
+// Closet opens off a wall: Wide along the wall, Deep away from it, From the named end of the wall.
+// Opening is the width of the doorway, centred where OpeningFrom is zero; zero is the full width.
+type Closet struct {
+	Wall        Side
+	Wide, Deep  length.Length
+	From        length.Length
+	FromEnd     Side
+	Opening     length.Length
+	OpeningFrom length.Length
+}
+
+// Doorway is a way out through a wall: Wide, From the named end of it. The floor runs Into the wall, to the track's line under the door.
+type Doorway struct {
+	Wall    Side
+	Wide    length.Length
+	From    length.Length
+	FromEnd Side
+	Into    length.Length
+}
+
+// Fixture is a thing that the floor goes round: a post, a hearth, a pipe. Its near corner (or a pipe's centre) lies
+// FromX from the wall SideX (west or east) and FromY from the wall SideY (south or north).
+type Fixture struct {
+	What         string // "post", "hearth", "pipe", "fixture"
+	Wide, Deep   length.Length
+	Diameter     length.Length // of a pipe
+	FromX, FromY length.Length
+	SideX, SideY Side
+}
+
+// Edge is one edge of the floor's region, walked with the floor on the left.
+type Edge struct {
+	A, B   geom.Point
+	Wall   string        // what people call it: "south", "closet back", "post"
+	Gap    length.Length // between the floor and it; 0 is tight
+	Cover  string        // what hides the gap: "trim", "track", ""
+	Door   bool          // the line under a door
+	Hidden bool          // out of sight
+}
+
+// Floor is the region to cover.
+type Floor struct {
+	Region geom.Region // wall to wall, less fixtures
+	Laying geom.Region // Region less the gap along every edge
+	Edges  []Edge      // all edges of Region, in the order of its rings
+	Notes  []string    // what was spread, or rounded, in joining the parts
+	Plan   Plan        // what it was built from
+}
+
+// Broken is a rule that a plan breaks, with its place.
+type Broken struct{ Rule, Where string }
