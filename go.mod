@@ -20,6 +20,7 @@ require (
 	github.com/peterstace/simplefeatures v0.50.0 // indirect
 	github.com/stretchr/testify v1.12.1 // indirect
 	go.uber.org/goleak v1.3.0 // indirect
+	go.yaml.in/yaml/v3 v3.0.5 // indirect
 	golang.org/x/crypto v0.59.0 // indirect
 	golang.org/x/image v0.47.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect
