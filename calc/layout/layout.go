@@ -97,3 +97,18 @@ type Broken struct {
 	Where string
 	Why   string
 }
+
+// The directions that need no angle.
+const (
+	EastWest   Direction = "east-west"
+	NorthSouth Direction = "north-south"
+	Diagonal   Direction = "diagonal"
+)
+
+// Longer is the direction along the longer of two sides; east-west where they are equal.
+func Longer(eastWest, northSouth length.Length) Direction {
+	if northSouth > eastWest {
+		return NorthSouth
+	}
+	return EastWest
+}

@@ -1,0 +1,92 @@
+package calc
+
+import (
+	"lastrow/calc/layout"
+	"lastrow/calc/length"
+	"lastrow/calc/term"
+)
+
+// fact gives what the job knows under a name.
+func (j *Job) fact(n term.Name) (term.Value, bool) {
+	if v, ok := j.Facts[n]; ok {
+		return v, true
+	}
+	if l := j.lengthFact(n); l > 0 {
+		return term.Len(l), true
+	}
+	switch {
+	case n == term.PlanksPerBox && j.Plank.PerBox > 0:
+		return term.Count(j.Plank.PerBox), true
+	case n == term.BoxCoverage && j.Plank.BoxArea.Sign() > 0:
+		return term.Area{Area: j.Plank.BoxArea}, true
+	case n == term.Room && j.Plan.Rect != nil && len(j.Plan.Rect.CutOuts) == 0:
+		return term.Lens{j.Plan.Rect.EastWest, j.Plan.Rect.NorthSouth}, true
+	}
+	return nil, false
+}
+
+func (j *Job) lengthFact(n term.Name) length.Length {
+	switch n {
+	case term.PlankWidth:
+		return j.Plank.Width
+	case term.PlankLength:
+		return j.Plank.Length
+	case term.PlankThickness:
+		return j.Plank.Thickness
+	case term.UnderlayThickness:
+		return j.Underlay.Thickness
+	case term.RollWidth:
+		return j.Underlay.Width
+	case term.RollLength:
+		return j.Underlay.Length
+	case term.Overlap:
+		return j.Underlay.Overlap
+	case term.FirstRow:
+		return j.FirstRow
+	case term.Gap:
+		return j.Plan.Gap
+	}
+	return 0
+}
+
+// across gives the dimension of the floor square to the rows: as said, or from a room said, or from the job's floor.
+// Rows run along the longer side where nobody said otherwise.
+func (in *inputs) across() (length.Length, bool) {
+	if l, ok := get[term.Len](in, term.Across); ok {
+		return length.Length(l), true
+	}
+	sides, ok := get[term.Lens](in, term.Room)
+	if !ok || len(sides) != 2 {
+		return 0, false
+	}
+	return in.squareTo(sides[0], sides[1]), true
+}
+
+func (in *inputs) squareTo(eastWest, northSouth length.Length) length.Length {
+	along := in.job.Along
+	if along == "" {
+		along = layout.Longer(eastWest, northSouth)
+		in.assume(term.Direction, term.Word(along))
+	}
+	if along == layout.EastWest {
+		return northSouth
+	}
+	return eastWest
+}
+
+// gap gives the gap at each edge for a run of floor: as said, or the default by the run.
+func (in *inputs) gap(run length.Length) length.Length {
+	return in.lengthOr(term.Gap, DefaultGap(run, in.tape.System))
+}
+
+// DefaultGap is the gap at each edge where nobody says: the larger of 1/4 in (8 mm in a metric job) and 1.5 mm for each
+// metre of the run, rounded up to 1/16 in or 1 mm. The 1.5 mm per metre and the 8 mm are those of the French NF DTU 51.11
+// for floating floors, applied to laminate by extension; 1/4 in is common practice, no source.
+func DefaultGap(run length.Length, s length.System) length.Length {
+	least, mark := length.Inch/4, length.Inch/16
+	if s == length.Metric {
+		least, mark = 8*length.Millimetre, length.Millimetre
+	}
+	byRun := (run*15 + 9999) / 10000
+	return max(least, (byRun+mark-1)/mark*mark)
+}
