@@ -50,6 +50,7 @@ const (
 	WidthThere        Name = "width-there"
 	Length            Name = "length"
 	Corner            Name = "corner"
+	Expression        Name = "expression"
 	Dip               Name = "dip"
 	Straightedge      Name = "straightedge"
 	Depth             Name = "depth"

@@ -4,6 +4,7 @@ import (
 	"math/big"
 
 	"lastrow/calc/length"
+	"lastrow/calc/measure"
 )
 
 // Value is what a name stands for: one of the types below.
@@ -35,6 +36,8 @@ type (
 		Minor    int64
 		Currency string // ISO 4217 code, or empty when nobody said
 	}
+	// Expr is a sum to work out.
+	Expr struct{ measure.Expr }
 	// Word is one of a closed set of choices.
 	Word string
 	// Pass is whether a limit is kept, or a thing is needed.
@@ -52,5 +55,6 @@ func (Degrees) value() {}
 func (Mass) value()    {}
 func (Hours) value()   {}
 func (Money) value()   {}
+func (Expr) value()    {}
 func (Word) value()    {}
 func (Pass) value()    {}
