@@ -3,6 +3,7 @@ package calc
 import (
 	"lastrow/calc/layout"
 	"lastrow/calc/length"
+	"lastrow/calc/limit"
 	"lastrow/calc/term"
 )
 
@@ -76,17 +77,5 @@ func (in *inputs) squareTo(eastWest, northSouth length.Length) length.Length {
 
 // gap gives the gap at each edge for a run of floor: as said, or the default by the run.
 func (in *inputs) gap(run length.Length) length.Length {
-	return in.lengthOr(term.Gap, DefaultGap(run, in.tape.System))
-}
-
-// DefaultGap is the gap at each edge where nobody says: the larger of 1/4 in (8 mm in a metric job) and 1.5 mm for each
-// metre of the run, rounded up to 1/16 in or 1 mm. The 1.5 mm per metre and the 8 mm are those of the French NF DTU 51.11
-// for floating floors, applied to laminate by extension; 1/4 in is common practice, no source.
-func DefaultGap(run length.Length, s length.System) length.Length {
-	least, mark := length.Inch/4, length.Inch/16
-	if s == length.Metric {
-		least, mark = 8*length.Millimetre, length.Millimetre
-	}
-	byRun := (run*15 + 9999) / 10000
-	return max(least, (byRun+mark-1)/mark*mark)
+	return in.lengthOr(term.Gap, limit.DefaultGap(run, in.tape.System))
 }

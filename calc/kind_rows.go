@@ -5,6 +5,7 @@ import (
 
 	"lastrow/calc/layout"
 	"lastrow/calc/length"
+	"lastrow/calc/limit"
 	"lastrow/calc/term"
 )
 
@@ -22,7 +23,7 @@ func rows(in *inputs) (Result, error) {
 	}
 	gap := in.gap(across)
 	first, _ := in.length(term.FirstRow)
-	least := in.lengthOr(term.LeastRow, leastRow(in.tape.System))
+	least := in.lengthOr(term.LeastRow, limit.LeastRow.In(in.tape.System))
 	cover := across - 2*gap
 	in.rowsFit(across, gap, width, first, cover)
 	if err := in.err(); err != nil {
@@ -73,12 +74,4 @@ func (in *inputs) rowsWorking(across, gap, width, first, cover length.Length, c 
 		lines = append(lines, fmt.Sprintf("(%s + %s) / 2 = %s for first and last alike", t(width), t(c.Last), t(c.Balanced)))
 	}
 	return lines
-}
-
-// leastRow is the narrowest first or last row: 2 in, or 50 mm. Common practice, no source.
-func leastRow(s length.System) length.Length {
-	if s == length.Metric {
-		return 50 * length.Millimetre
-	}
-	return 2 * length.Inch
 }

@@ -66,12 +66,3 @@ func TestRowsMissingAndRefused(t *testing.T) {
 	_, err = Answer(&Job{}, Question{term.AskRows, given(term.Across, term.Len(in(120)), term.PlankWidth, term.Len(in(900)))})
 	require.ErrorContains(t, err, "does not fit")
 }
-
-// The published worked example: 6 x 5 m, 9 mm on the 6 m and 8 mm on the 5 m (a trade guide to NF DTU 51.11).
-func TestDefaultGap(t *testing.T) {
-	for metres, want := range map[int64]int64{3: 8, 4: 8, 5: 8, 6: 9, 7: 11, 8: 12, 9: 14, 10: 15} {
-		require.Equal(t, mm(want), DefaultGap(mm(1000*metres), length.Metric))
-	}
-	require.Equal(t, in(.25), DefaultGap(13*length.Foot, length.Imperial))
-	require.Equal(t, in(.4375), DefaultGap(22*length.Foot, length.Imperial)) // 10.06 mm, up to 7/16
-}

@@ -1,0 +1,47 @@
+package limit
+
+import "lastrow/calc/length"
+
+const (
+	in   = length.Inch
+	mm   = length.Millimetre
+	none = "no source"
+)
+
+// The rules of the layout. A user may set each for a job.
+var (
+	LeastRow = each("least-row", "narrowest first or last row", 2*in, 50*mm,
+		"two trade texts, no standard", Practice)
+	LeastEnd = each("least-end", "shortest piece at the end of a row", 8*in, 200*mm,
+		"trade texts; newer ones ask 12 in (300 mm)", Practice)
+	LeastStagger = each("least-stagger", "least distance between joints of neighbouring rows", 12*in, 300*mm,
+		"trade texts: 8, 12 or 16 in, mostly 12", Practice)
+	Kerf = each("kerf", "width of the saw's cut", in/8, 3_200_000,
+		none, Practice)
+	Spare = amount("spare", "planks over the layout, at least one", 5, 1, "%",
+		"no source: 2 to 5 % is often kept as attic stock", Practice)
+	WasteByArea = amount("waste-by-area", "waste in the rule of thumb by area, straight rows", 10, 1, "%",
+		"no source: 5 to 10 % straight, 15 % diagonal", Practice)
+	TapeMark = each("tape-precision", "finest mark read off the tape", in/16, 1*mm,
+		none, Practice)
+)
+
+// Tracks, trim and fastenings.
+var (
+	EmbedLeast = both("embedment-least", "least depth of a 3/16 or 1/4 in screw in concrete", in,
+		"trade texts; the screw maker's sheet rules", Practice)
+	EmbedMost = both("embedment-most", "greatest depth of a 3/16 or 1/4 in screw in concrete", 7*in/4,
+		"trade texts; the screw maker's sheet rules", Practice)
+	HoleExtra = each("hole-extra", "depth of the hole beyond the screw's end", in/4, 6*mm,
+		"trade texts: 1/4 in for screws, 1/2 in as the general anchor rule", Practice)
+	ScrewSpacing = amount("screw-spacing-least", "least distance between concrete screws", 10, 1, "diameters",
+		"trade texts on concrete screws", Practice)
+	ScrewEdge = amount("screw-edge-least", "least distance from a concrete screw to an edge", 5, 1, "diameters",
+		"trade texts on concrete screws; some anchor tables ask 6 to 10", Practice)
+	ConcreteAge = amount("concrete-age", "least age of concrete that is drilled for screws", 28, 1, "days",
+		"trade texts on concrete screws", Practice)
+	NailHold = amount("nail-length", "nail length to the thickness that it holds", 3, 1, "times",
+		"US Navy Builder training manual, nails", Published)
+	StudSpacing = both("stud-spacing", "studs on centre, where trim is nailed", 16*in,
+		none, Practice)
+)
