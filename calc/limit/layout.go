@@ -28,9 +28,9 @@ var (
 
 // Tracks, trim and fastenings.
 var (
-	EmbedLeast = both("embedment-least", "least depth of a 3/16 or 1/4 in screw in concrete", in,
+	EmbedLeast = each("embedment-least", "least depth of a 3/16 or 1/4 in screw in concrete", in, 25*mm,
 		"trade texts; the screw maker's sheet rules", Practice)
-	EmbedMost = both("embedment-most", "greatest depth of a 3/16 or 1/4 in screw in concrete", 7*in/4,
+	EmbedMost = each("embedment-most", "greatest depth of a 3/16 or 1/4 in screw in concrete", 7*in/4, 45*mm,
 		"trade texts; the screw maker's sheet rules", Practice)
 	HoleExtra = each("hole-extra", "depth of the hole beyond the screw's end", in/4, 6*mm,
 		"trade texts: 1/4 in for screws, 1/2 in as the general anchor rule", Practice)
@@ -42,6 +42,18 @@ var (
 		"trade texts on concrete screws", Practice)
 	NailHold = amount("nail-length", "nail length to the thickness that it holds", 3, 1, "times",
 		"US Navy Builder training manual, nails", Published)
-	StudSpacing = both("stud-spacing", "studs on centre, where trim is nailed", 16*in,
+	StudSpacing = each("stud-spacing", "studs on centre, where trim is nailed", 16*in, 400*mm,
 		none, Practice)
+	TrackEnd = each("track-end", "distance of the last screw from the end of a track", in, 25*mm,
+		none, Practice)
+	StickLength = each("stick-length", "length that trim and transitions are sold in", 8*length.Foot, 2400*mm,
+		none, Practice)
+	DoorWidth = each("door-width", "width of a door, where only the number of doors is known", 32*in, 800*mm,
+		none, Practice)
+	TrimWaste = amount("trim-spare", "waste of trim bought by length, for cuts and spoilt mitres", 10, 1, "%",
+		none, Practice)
+	SealantLoss = amount("sealant-loss", "sealant left in the tube and on the finger", 10, 1, "%",
+		"no source: 5 to 20 %", Practice)
+	LabourRate = amount("rate", "floor laid in a person's hour, cuts included", 40, 1, "sq ft",
+		"no source: 20 to 60 sq ft; trade text: installer and helper 1000 sq ft a day", Practice)
 )

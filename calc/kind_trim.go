@@ -1,0 +1,129 @@
+package calc
+
+import (
+	"fmt"
+	"math/big"
+
+	"lastrow/calc/length"
+	"lastrow/calc/limit"
+	"lastrow/calc/material"
+	"lastrow/calc/term"
+)
+
+func init() { handlers[term.AskTrim] = trim }
+
+// trim gives the trim round a floor, its doors left out, and the sticks to buy.
+func trim(in *inputs) (Result, error) {
+	run, working := in.needTrimRun()
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	stick := in.lengthOr(term.StickLength, limit.StickLength.In(in.tape.System))
+	if stick < length.Foot {
+		in.refuse("a stick of %s is too short for trim", in.tape.Exact(stick))
+		return Result{}, in.err()
+	}
+	spare := in.percentOr(term.TrimSpare, percentOf(limit.TrimWaste))
+	n := length.Up(material.With(big.NewRat(int64(run), int64(stick)), spare))
+	t := in.tape.Room
+	working = append(working, fmt.Sprintf("%s + %s for cuts, / %s a stick = %d sticks, rounded up", t(run), percent(spare), t(stick), n))
+	return Result{
+		Values:  []term.Named{{Name: term.TrimLength, Value: term.Len(run)}, {Name: term.Sticks, Value: term.Count(n)}},
+		Working: working,
+	}, in.err()
+}
+
+// needTrimRun gives the length of trim: as said, or the perimeter less the doors.
+func (in *inputs) needTrimRun() (length.Length, []string) {
+	if l, ok := in.length(term.TrimLength); ok {
+		if l <= 0 {
+			in.refuse("trim-length of %s is no length to work with", in.tape.Exact(l))
+		}
+		return l, nil
+	}
+	round, working, ok := in.perimeter()
+	if !ok {
+		in.lack(term.TrimLength, term.Perimeter, term.Walls, term.Room)
+		return 0, nil
+	}
+	doors := in.doorsWide()
+	if doors >= round {
+		in.refuse("doors of %s in all leave no wall of a perimeter of %s", in.tape.Exact(doors), in.tape.Exact(round))
+	}
+	t := in.tape.Room
+	if doors > 0 {
+		working = append(working, fmt.Sprintf("%s - %s of doors = %s", t(round), t(doors), t(round-doors)))
+	}
+	return round - doors, working
+}
+
+// perimeter gives the length of the walls: as said, or their sum, or that of a room said or of the job's floor.
+func (in *inputs) perimeter() (round length.Length, working []string, ok bool) {
+	if l, ok := in.length(term.Perimeter); ok {
+		return l, nil, true
+	}
+	if walls, ok := get[term.Lens](in, term.Walls); ok {
+		var sum length.Length
+		for _, w := range walls {
+			sum += w
+		}
+		return sum, []string{fmt.Sprintf("%d walls = %s", len(walls), in.tape.Room(sum))}, true
+	}
+	along, across, ok := in.sides() // corners cut out leave a perimeter as it is
+	if !ok {
+		return 0, nil, false
+	}
+	t := in.tape.Room
+	round = 2 * (along + across)
+	return round, []string{fmt.Sprintf("2 x (%s + %s) = %s", t(along), t(across), t(round))}, true
+}
+
+// doorsWide gives the width of all doors: as said, by number, or the job's doorways.
+func (in *inputs) doorsWide() length.Length {
+	g, ok := in.peek(term.Doors)
+	if !ok {
+		return in.doorways()
+	}
+	switch v := g.Value.(type) {
+	case term.Len:
+		in.use(g)
+		return length.Length(v)
+	case term.Lens:
+		in.use(g)
+		var sum length.Length
+		for _, w := range v {
+			sum += w
+		}
+		return sum
+	case term.Count:
+		in.use(g)
+		return length.Length(v) * in.lengthOr(term.DoorWidth, limit.DoorWidth.In(in.tape.System))
+	}
+	in.refuse("doors can't be that: say how wide each is")
+	return 0
+}
+
+func (in *inputs) doorways() length.Length {
+	if _, said := in.said[term.Room]; said || len(in.job.Plan.Doorways) == 0 {
+		return 0
+	}
+	var sum length.Length
+	var widths term.Lens
+	for _, d := range in.job.Plan.Doorways {
+		sum += d.Wide
+		widths = append(widths, d.Wide)
+	}
+	in.use(term.Given{Name: term.Doors, Value: widths, From: term.FromJob})
+	return sum
+}
+
+// percentOf is a limit in percent.
+func percentOf(l *limit.Limit) term.Percent {
+	q := new(big.Rat).Mul(l.Rat(), big.NewRat(1000, 1))
+	return term.Percent(q.Num().Int64() / q.Denom().Int64())
+}
+
+// percent shows a percentage without needless zeros.
+func percent(p term.Percent) string {
+	return fmt.Sprintf("%g %%", float64(p)/1000)
+}

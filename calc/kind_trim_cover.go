@@ -1,0 +1,65 @@
+package calc
+
+import (
+	"fmt"
+	"math/big"
+
+	"lastrow/calc/length"
+	"lastrow/calc/limit"
+	"lastrow/calc/term"
+)
+
+func init() { handlers[term.AskTrimCover] = trimCover }
+
+// trimCover tells whether trim on the wall still hides the gap when the floor has shrunk, and by how much.
+func trimCover(in *inputs) (Result, error) {
+	trim := in.needLength(term.TrimThickness)
+	run, ok := in.length(term.Run)
+	if !ok {
+		if run, _, ok = in.sides(); !ok {
+			in.lack(term.Run, term.Room)
+		}
+	}
+	if _, ok := in.peek(term.Gap); !ok && !in.has(term.Run, term.Room) {
+		in.lack(term.Gap)
+	}
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	gap := in.gap(run)
+	swing := in.percentOr(term.Swing, percentOf(limit.SeasonSwing)/2)
+	shrink := ShrinkPerEdge(run, swing)
+	cover := trim - gap - shrink
+	r := Result{
+		Values:  []term.Named{{Name: term.Cover, Value: term.Len(cover)}, {Name: term.WidestGap, Value: term.Len(gap + shrink)}, {Name: term.Passes, Value: term.Pass(cover > 0)}},
+		Working: in.coverWorking(trim, gap, shrink, cover, run, swing),
+	}
+	return r, in.err()
+}
+
+// ShrinkPerEdge is how far each edge of a floor that is free on both sides draws back, at most, when the air gets drier by
+// so many points: half of limit.MoveCeiling over the run.
+func ShrinkPerEdge(run length.Length, swing term.Percent) length.Length {
+	mm := new(big.Rat).Mul(limit.MoveCeiling.Rat(), big.NewRat(int64(swing), 1000)) // mm a metre
+	nm := mm.Mul(mm, big.NewRat(int64(run), 1000*2))                                // of nm: mm a metre is a thousandth
+	return length.Length(length.Up(nm))
+}
+
+func (in *inputs) coverWorking(trim, gap, shrink, cover, run length.Length, swing term.Percent) []string {
+	fine := length.Tape{System: in.tape.System, Parts: in.tape.Parts}
+	if fine.Parts == 0 {
+		fine.Parts = map[length.System]int64{length.Imperial: 32, length.Metric: 10}[in.tape.System]
+	}
+	t := fine.Text
+	lines := []string{
+		fmt.Sprintf("%s of floor draws back %s at each edge at most, in air %s points of humidity drier than on the day it was laid", in.tape.Room(run), t(shrink), number(swing)),
+		fmt.Sprintf("%s gap + %s = %s at its widest", t(gap), t(shrink), t(gap+shrink)),
+	}
+	if cover > 0 {
+		return append(lines, fmt.Sprintf("%s trim - %s = %s of cover left", t(trim), t(gap+shrink), t(cover)))
+	}
+	return append(lines, fmt.Sprintf("%s trim is %s short of %s: take thicker trim, or put a quarter round before it", t(trim), t(-cover), t(gap+shrink)))
+}
+
+// number shows a percentage's figure alone.
+func number(p term.Percent) string { return fmt.Sprintf("%g", float64(p)/1000) }
