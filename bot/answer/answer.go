@@ -1,7 +1,13 @@
 // Package answer turns results, missing facts, misreadings and cautions into what people and programs read.
+// Sentences for people are made here and nowhere else.
 package answer
 
-import "lastrow/calc/term"
+import (
+	"encoding/json"
+
+	"lastrow/calc/length"
+	"lastrow/calc/term"
+)
 
 // Outcome says what became of a message.
 type Outcome string
@@ -51,8 +57,33 @@ type Caution struct {
 	Source string `json:"source"`
 }
 
-// Value is a term.Value with its text; it marshals to one object with "text" and the field of its kind.
-type Value struct {
-	Text string
-	Of   term.Value
+// MarshalJSON gives every list, empty ones too.
+func (a Answer) MarshalJSON() ([]byte, error) {
+	type bare Answer
+	b := bare(a)
+	b.Given = append([]Given{}, b.Given...)
+	b.Values = append([]Named{}, b.Values...)
+	b.Working = append([]string{}, b.Working...)
+	b.Cautions = append([]Caution{}, b.Cautions...)
+	b.Missing = append([]term.Name{}, b.Missing...)
+	b.Files = append([]string{}, b.Files...)
+	return json.Marshal(b)
+}
+
+// Givens shows inputs.
+func Givens(gs []term.Given, t length.Tape) []Given {
+	var out []Given
+	for _, g := range gs {
+		out = append(out, Given{g.Name, Show(g.Value, t), g.From})
+	}
+	return out
+}
+
+// Results shows results.
+func Results(vs []term.Named, t length.Tape) []Named {
+	var out []Named
+	for _, v := range vs {
+		out = append(out, Named{v.Name, Show(v.Value, t)})
+	}
+	return out
 }
