@@ -6,6 +6,7 @@ import (
 
 	"lastrow/calc/length"
 	"lastrow/calc/limit"
+	"lastrow/calc/subfloor"
 	"lastrow/calc/term"
 )
 
@@ -38,11 +39,9 @@ func trimCover(in *inputs) (Result, error) {
 }
 
 // ShrinkPerEdge is how far each edge of a floor that is free on both sides draws back, at most, when the air gets drier by
-// so many points: half of limit.MoveCeiling over the run.
+// so many points: half of what the run moves.
 func ShrinkPerEdge(run length.Length, swing term.Percent) length.Length {
-	mm := new(big.Rat).Mul(limit.MoveCeiling.Rat(), big.NewRat(int64(swing), 1000)) // mm a metre
-	nm := mm.Mul(mm, big.NewRat(int64(run), 1000*2))                                // of nm: mm a metre is a thousandth
-	return length.Length(length.Up(nm))
+	return (subfloor.Movement(run, big.NewRat(int64(swing), 1000)) + 1) / 2
 }
 
 func (in *inputs) coverWorking(trim, gap, shrink, cover, run length.Length, swing term.Percent) []string {

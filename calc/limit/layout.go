@@ -56,4 +56,14 @@ var (
 		"no source: 5 to 20 %", Practice)
 	LabourRate = amount("rate", "floor laid in a person's hour, cuts included", 40, 1, "sq ft",
 		"no source: 20 to 60 sq ft; trade text: installer and helper 1000 sq ft a day", Practice)
+	NarrowRip = each("narrow-rip", "strip that a hand should not feed past a saw blade", 4*in, 100*mm,
+		none, Practice)
+)
+
+// Coatings and dust.
+var (
+	LeadMinor = amount("lead-minor", "painted surface disturbed in one room indoors, at most, before the lead rule applies", 6, 1, "sq ft",
+		"40 CFR 745.83, minor repair and maintenance", Published)
+	LeadMinorHUD = amount("lead-minor-hud", "the same in housing assisted by HUD", 2, 1, "sq ft",
+		"HUD 24 CFR 35.1350(d)", Published)
 )

@@ -66,6 +66,7 @@ const (
 	Piecing           Name = "piecing"
 	EndDistance       Name = "end-distance"
 	DoorWidth         Name = "door-width"
+	TrimHeight        Name = "trim-height"
 	ScrewDiameter     Name = "screw-diameter"
 	BeadShape         Name = "bead-shape"
 	SealantLoss       Name = "sealant-loss"

@@ -1,0 +1,168 @@
+package caution
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"lastrow/calc"
+	"lastrow/calc/layout"
+	"lastrow/calc/length"
+	"lastrow/calc/room"
+	"lastrow/calc/term"
+)
+
+func in(f float64) term.Len { return term.Len(f * float64(length.Inch)) }
+
+func about(k term.Kind, pairs ...any) Circumstance {
+	c := Circumstance{Job: &calc.Job{}, Question: calc.Question{Kind: k}, Result: calc.Result{Kind: k}}
+	for i := 0; i < len(pairs); i += 2 {
+		c.Result.Given = append(c.Result.Given, term.Given{Name: pairs[i].(term.Name), Value: pairs[i+1].(term.Value)})
+	}
+	return c
+}
+
+func (c Circumstance) result(n term.Name, v term.Value) Circumstance {
+	c.Result.Values = append(c.Result.Values, term.Named{Name: n, Value: v})
+	return c
+}
+
+func (c Circumstance) on(subfloor string) Circumstance {
+	c.Job.Facts = map[term.Name]term.Value{term.Subfloor: term.Word(subfloor)}
+	return c
+}
+
+func laid(pieces []layout.Piece, broken ...string) Circumstance {
+	c := about(term.AskPlan)
+	c.Result.Layout = &layout.Layout{Rows: []layout.Row{{N: 1, Runs: []layout.Run{{Pieces: pieces}}}}}
+	for _, b := range broken {
+		c.Result.Layout.Broken = append(c.Result.Layout.Broken, layout.Broken{Rule: b})
+	}
+	return c
+}
+
+func cut(what string, width float64) []layout.Piece {
+	return []layout.Piece{{Cuts: []layout.Cut{{What: what, Near: length.Length(in(width)), Far: length.Length(in(width))}}}}
+}
+
+func signs(id string) Circumstance { return Circumstance{Signs: []string{id}} }
+
+func set(k term.Kind, laid int64) Circumstance {
+	return Circumstance{Set: []term.Kind{k}, Job: &calc.Job{Facts: map[term.Name]term.Value{term.Laid: term.Count(laid)}}}
+}
+
+func hallOf(long length.Length) Circumstance {
+	c := about(term.AskPlan)
+	c.Job.Plan.Rect = &room.Rect{EastWest: long, NorthSouth: length.Metre}
+	return c
+}
+
+// examples holds, for each id, circumstances that raise it and ones that just do not.
+var examples = []struct {
+	id        string
+	does, not Circumstance
+}{
+	{"narrow-row", about(term.AskRows).result(term.LastRowWidth, in(2)-1), about(term.AskRows).result(term.LastRowWidth, in(2))},
+	{"narrow-row", about(term.AskRows, term.LeastRow, in(3)).result(term.FirstRowWidth, in(2.5)), about(term.AskRows, term.LeastRow, in(1)).result(term.FirstRowWidth, in(1))},
+	{"narrow-row", laid(nil, "narrow-row"), laid(nil, "short-end")},
+	{"short-end", about(term.AskStagger, term.Offcut, in(8)-1), about(term.AskStagger, term.Offcut, in(8))},
+	{"short-end", laid(nil, "short-end"), laid(nil)},
+	{"close-joints", about(term.AskStagger).result(term.Passes, term.Pass(false)), about(term.AskStagger).result(term.Passes, term.Pass(true))},
+	{"close-joints", laid(nil, "close-joints"), laid(nil)},
+	{"uncovered-gap", about(term.AskTrimCover).result(term.Passes, term.Pass(false)), about(term.AskTrimCover).result(term.Passes, term.Pass(true))},
+	{"long-run", about(term.AskLongRun).result(term.Passes, term.Pass(false)), about(term.AskLongRun).result(term.Passes, term.Pass(true))},
+	{"long-run", hallOf(27*length.Foot + 1), hallOf(27 * length.Foot)},
+	{"long-run", about(term.AskGap, term.Run, in(325)), about(term.AskGap, term.Run, in(324))},
+	{"slab-moisture", about(term.AskMoisture).result(term.Passes, term.Pass(false)), about(term.AskMoisture).result(term.Passes, term.Pass(true))},
+	{"slab-moisture", about(term.AskVaporBarrier).on("concrete slab"), about(term.AskVaporBarrier).on("plywood")},
+	{"slab-moisture", about(term.AskStart).on("screed"), about(term.AskStart, term.Reading, term.Percent(70_000)).on("screed")},
+	{"not-flat", about(term.AskFlatness).result(term.Passes, term.Pass(false)), about(term.AskFlatness).result(term.Passes, term.Pass(true))},
+	{"not-flat", about(term.AskMoisture), about(term.AskMoisture, term.Dip, in(.125))},
+	{"acclimate", set(term.SetOpened, 0), set(term.SetOpened, 1)},
+	{"acclimate", set(term.SetOpened, 0), set(term.SetLaid, 0)},
+	{"trip-edge", about(term.AskTransition).result(term.Step, in(.25)+1), about(term.AskTransition).result(term.Step, in(.25))},
+	{"trip-edge", about(term.AskTransition).result(term.Step, -in(.5)-1).result(term.Bevel, in(1)), about(term.AskTransition).result(term.Step, in(.5)).result(term.Bevel, in(1))},
+	{"stair-riser", about(term.AskHeadroom, term.Riser, in(7.5)), about(term.AskHeadroom, term.Ceiling, in(84))},
+	{"headroom", about(term.AskHeadroom, term.Ceiling, in(84)), about(term.AskHeadroom, term.Riser, in(7.5))},
+	{"headroom", about(term.AskHeadroom, term.Sill, in(44)), about(term.AskUndercut, term.Sill, in(44))},
+	{"door-swing", about(term.AskDoor).result(term.TrimOff, term.Len(1)), about(term.AskDoor).result(term.TrimOff, in(0))},
+	{"silica-dust", about(term.AskScrews), about(term.AskScrews).on("plywood")},
+	{"silica-dust", signs("silica-dust"), Circumstance{}},
+	{"wood-dust", laid(cut("crosscut", 20)), laid([]layout.Piece{{Whole: true}})},
+	{"wood-dust", about(term.AskDoor).result(term.TrimOff, in(.25)), about(term.AskDoor).result(term.TrimOff, in(0))},
+	{"saw-safety", laid(cut("rip", 3.9)), laid(cut("rip", 4))},
+	{"saw-safety", laid(cut("notch", 0)), laid(cut("crosscut", 1))},
+	{"saw-safety", about(term.AskRows, term.PlankWidth, in(7.5)).result(term.LastRowWidth, in(3.9)), about(term.AskRows, term.PlankWidth, in(3)).result(term.LastRowWidth, in(3))},
+	{"saw-safety", about(term.AskTaper, term.WidthHere, in(5), term.WidthThere, in(3.5)), about(term.AskTaper, term.WidthHere, in(5), term.WidthThere, in(4.5))},
+	{"old-coatings", signs("old-coatings"), signs("wet-room")},
+	{"heated-floor", about(term.AskUnderlay).on("heated screed"), about(term.AskUnderlay).on("unheated screed")},
+	{"heated-floor", signs("heated-floor"), about(term.AskUnderlay).on("screed")},
+	{"wet-room", signs("wet-room"), signs("heated-floor")},
+	{"buried-lines", about(term.AskScrews).on("slab"), about(term.AskScrews).on("osb")},
+	{"combustion-air", signs("combustion-air"), about(term.AskDoor).result(term.TrimOff, in(.25))},
+	{"trapped-plank", laid([]layout.Piece{{Trapped: "under a jamb"}}), laid([]layout.Piece{{}})},
+}
+
+func ids(c Circumstance) []string {
+	var out []string
+	for _, x := range For(c) {
+		out = append(out, x.ID)
+	}
+	return out
+}
+
+func TestEachCautionAppearsWhereItApplies(t *testing.T) {
+	seen := map[string]bool{}
+	for _, e := range examples {
+		seen[e.id] = true
+		require.Contains(t, ids(e.does), e.id)
+		require.NotContains(t, ids(e.not), e.id, "%v", e.not.Question)
+	}
+	for _, id := range IDs() {
+		require.True(t, seen[id], "%s has no example", id)
+	}
+	require.Len(t, IDs(), 21) // every caution of the replies' format
+}
+
+func TestHeaviestFirstAndOnce(t *testing.T) {
+	c := about(term.AskScrews).on("heated slab")
+	c.Signs = []string{"old-coatings", "silica-dust", "no-such"}
+	require.Equal(t, []string{"old-coatings", "buried-lines", "silica-dust", "heated-floor"}, ids(c))
+	require.Empty(t, For(Circumstance{}))
+}
+
+func TestEachCautionSaysWhatToDoAndOnWhatItRests(t *testing.T) {
+	for _, r := range table {
+		require.NotEmpty(t, r.Source, r.ID)
+		require.Regexp(t, `^[A-Z].*\.$`, r.Text)
+		require.Less(t, len(r.Text), 330, r.ID)
+		require.Positive(t, r.Weight)
+	}
+}
+
+// 40 CFR 745.83: up to 6 sq ft in a room is minor, and a removed piece counts with its whole face. 14 ft of 5 1/4 in base is
+// 6.125 sq ft, 50 ft of 3 1/4 in 13.54; 32 ft of 2 1/4 in is 6 sq ft to the inch, and minor.
+func TestDisturbed(t *testing.T) {
+	for _, c := range []struct {
+		run, height float64
+		sqft        float64
+		over        bool
+	}{
+		{14 * 12, 5.25, 6.125, true}, {50 * 12, 3.25, 13.5417, true}, {32 * 12, 2.25, 6, false}, {32*12 + .001, 2.25, 6, true},
+	} {
+		face, over := Disturbed(length.Length(in(c.run)), length.Length(in(c.height)))
+		require.InDelta(t, c.sqft, face.SqFt(), 0.0005)
+		require.Equal(t, c.over, over)
+	}
+}
+
+func TestOldTrimOverSixSquareFeet(t *testing.T) {
+	trim := func(height float64) string {
+		c := about(term.AskTrim, term.TrimHeight, in(height)).result(term.TrimLength, in(32*12))
+		c.Signs = []string{"old-coatings"}
+		require.Equal(t, []string{"old-coatings"}, ids(c))
+		return For(c)[0].Text
+	}
+	require.Contains(t, trim(2.3), "6 sq ft")
+	require.NotContains(t, trim(2.25), "6 sq ft")
+}
