@@ -86,6 +86,14 @@ const (
 	Damaged           Name = "damaged"
 	Note              Name = "note"
 	Height            Name = "height"
+	Landing           Name = "landing"           // "lower", "upper": the end of a flight that the floor covers
+	WorkingClearance  Name = "working-clearance" // under a door that is to swing
+	Play              Name = "play"              // above the planks under a jamb
+	HumiditySwing     Name = "humidity-swing"    // points of relative humidity
+	Heights           Name = "heights"           // of points along a line, at Spacing
+	Shape             Name = "shape"             // of a dip: "flat", "slope", "bowl", "cone"
+	BagYield          Name = "bag-yield"         // what a bag of leveler fills
+	PlankMoisture     Name = "plank-moisture"    // of wood planks
 )
 
 // Names of results; some inputs are results too.
@@ -137,4 +145,6 @@ const (
 	Trips            Name = "trips"
 	WidestGap        Name = "widest-gap"
 	Returnable       Name = "returnable"
+	Tests            Name = "tests"
+	CutLine          Name = "cut-line" // above the subfloor, working clearance or play included
 )

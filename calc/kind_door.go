@@ -1,0 +1,69 @@
+package calc
+
+import (
+	"fmt"
+
+	"lastrow/calc/height"
+	"lastrow/calc/length"
+	"lastrow/calc/limit"
+	"lastrow/calc/term"
+)
+
+func init() {
+	handlers[term.AskDoor] = door
+	handlers[term.AskUndercut] = undercut
+}
+
+// door gives what is left under a door over the new floor, and what to take off it to swing.
+func door(in *inputs) (Result, error) {
+	gap := length.Length(need[term.Len](in, term.DoorGap))
+	up := in.buildUp()
+	in.check(height.CheckDoorGap(gap))
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	d := height.Door{Gap: gap, BuildUp: up, Working: in.lengthOr(term.WorkingClearance, limit.DoorWorking.In(in.tape.System))}
+	in.check(height.CheckDoorGap(d.Working))
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	s := signs{}
+	s.when(d.TrimOff() > 0, SignDoorRubs)
+	s.when(d.TrimOff() > 0, SignDoorTrim)
+	return Result{
+		Values: []term.Named{
+			{Name: term.DoorClearance, Value: term.Len(d.Clearance())},
+			{Name: term.TrimOff, Value: term.Len(d.TrimOff())},
+			{Name: term.CutLine, Value: term.Len(d.CutLine())},
+		},
+		Working: append(in.layerLines(up), in.doorLines(d)...),
+		Signs:   s,
+	}, nil
+}
+
+func (in *inputs) doorLines(d height.Door) []string {
+	e := in.tape.Exact
+	lines := []string{fmt.Sprintf("%s under the door - %s build-up = %s clearance", e(d.Gap), e(d.BuildUp), in.mark(d.Clearance()))}
+	if d.TrimOff() == 0 {
+		return append(lines, fmt.Sprintf("%s or more swings: nothing to take off", e(d.Working)))
+	}
+	return append(lines,
+		fmt.Sprintf("%s working clearance - %s = %s to take off", e(d.Working), e(d.Clearance()), in.mark(d.TrimOff())),
+		fmt.Sprintf("cut line %s + %s = %s above the subfloor", e(d.BuildUp), e(d.Working), in.mark(d.CutLine())))
+}
+
+// undercut gives what has to pass under jambs and casings, and the line to cut them at: that and some play.
+func undercut(in *inputs) (Result, error) {
+	up := in.buildUp()
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	play := in.lengthOr(term.Play, limit.UndercutPlay.In(in.tape.System))
+	cut := height.Undercut(height.Layers{Plank: up}, play)
+	return Result{
+		Values: []term.Named{{Name: term.Undercut, Value: term.Len(up)}, {Name: term.CutLine, Value: term.Len(cut)}},
+		Working: append(in.layerLines(up),
+			fmt.Sprintf("%s + %s play = %s, the line to cut at above the subfloor", in.tape.Exact(up), in.tape.Exact(play), in.mark(cut))),
+		Signs: signs{SignJambCut: true},
+	}, nil
+}

@@ -1,0 +1,92 @@
+package calc
+
+import (
+	"fmt"
+
+	"lastrow/calc/length"
+	"lastrow/calc/limit"
+	"lastrow/calc/subfloor"
+	"lastrow/calc/term"
+)
+
+func init() { handlers[term.AskFlatness] = flatness }
+
+// flatness judges a dip or hump under a straightedge, or a row of heights.
+func flatness(in *inputs) (Result, error) {
+	if _, ok := in.said[term.Heights]; ok {
+		return flatRow(in)
+	}
+	dip := length.Length(need[term.Len](in, term.Dip))
+	edge := in.needLength(term.Straightedge)
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	allow := in.allowance(edge)
+	if dip > limit.DipMost.Inch || dip >= edge {
+		in.refuse("a dip of %s under a straightedge of %s is no flatness reading: %s at most",
+			in.tape.Exact(dip), in.tape.Exact(edge), in.tape.Exact(limit.DipMost.Inch))
+	}
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	lines := []string{allow.Rule, in.againstLine(dip, allow)}
+	if edge == 2*length.Metre {
+		lines = append(lines, classLine(dip))
+	}
+	return flatResult(allow, allow.Kept(dip), lines), nil
+}
+
+// allowance is the product's own where it was said, or else that of the rule for the straightedge.
+func (in *inputs) allowance(edge length.Length) subfloor.Allowance {
+	if gap, ok := in.length(term.Allowed); ok {
+		return subfloor.Allowance{Gap: gap, Rule: "the tolerance said"}
+	}
+	allow, err := subfloor.Allowed(edge, in.tape.System)
+	in.check(err)
+	return allow
+}
+
+func (in *inputs) againstLine(dip length.Length, a subfloor.Allowance) string {
+	word := "within"
+	if !a.Kept(dip) {
+		word = "over"
+	}
+	return fmt.Sprintf("%s is %s %s", in.tape.Exact(dip), word, in.mark(a.Gap))
+}
+
+func classLine(dip length.Length) string {
+	if c, ok := subfloor.Best(dip); ok {
+		return fmt.Sprintf("by BS 8204 it is class %s", c)
+	}
+	return "it meets no class of BS 8204"
+}
+
+func flatResult(a subfloor.Allowance, kept bool, lines []string) Result {
+	s := signs{}
+	s.when(!kept, SignNotFlat)
+	return Result{
+		Values:  []term.Named{{Name: term.Allowed, Value: term.Len(a.Gap)}, {Name: term.Passes, Value: term.Pass(kept)}},
+		Working: append(lines, "flat is not level: no flatness rule limits a slope"),
+		Signs:   s,
+	}
+}
+
+// flatRow judges heights along a line by DIN 18202 row 3.
+func flatRow(in *inputs) (Result, error) {
+	heights := need[term.Lens](in, term.Heights)
+	spacing := in.needLength(term.Spacing)
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	w, err := subfloor.Grid(heights, spacing, 3)
+	in.check(err)
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	e := in.tape.Exact
+	a, mid, b := heights[w.At-w.Reach], heights[w.At], heights[w.At+w.Reach]
+	return flatResult(w.Allowance, w.Kept, []string{
+		fmt.Sprintf("worst at point %d: %s against the mean of %s and %s, %s to either side = %s off", w.At+1, e(mid), e(a), e(b), in.tape.Room(w.Base/2), in.mark(w.Deviation)),
+		w.Allowance.Rule, in.againstLine(w.Deviation, w.Allowance),
+	}), nil
+}

@@ -1,0 +1,136 @@
+package calc
+
+import (
+	"fmt"
+	"math/big"
+
+	"lastrow/calc/length"
+	"lastrow/calc/limit"
+	"lastrow/calc/subfloor"
+	"lastrow/calc/term"
+)
+
+func init() { handlers[term.AskMoisture] = moisture }
+
+// moisture judges a reading by the limit of its own method, or gives the limit alone where there is no reading; and how
+// many tests the area needs, where that is known.
+func moisture(in *inputs) (Result, error) {
+	word := need[term.Word](in, term.Test)
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	test := subfloor.Test(word)
+	if test == subfloor.Sheet {
+		return in.sheet()
+	}
+	name := in.subfloorName()
+	screed := subfloor.ScreedOf(name)
+	dry, ok := subfloor.Dryness(test, screed)
+	if !ok {
+		in.refuse("%q is no moisture test known here: rh, calcium-chloride, carbide, wood or plastic-sheet", string(word))
+		return Result{}, in.err()
+	}
+	r := Result{Values: []term.Named{{Name: term.Allowed, Value: figure(test, dry)}}, Signs: signs{}, Working: []string{dry.Why(in.tape)}}
+	signs(r.Signs).when(test != subfloor.Wood, SignSlab)
+	signs(r.Signs).when(screed.Heated, SignHeated)
+	in.judge(&r, test, dry)
+	in.tests(&r, test)
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	return r, nil
+}
+
+func (in *inputs) subfloorName() string {
+	w, _ := get[term.Word](in, term.Subfloor)
+	return string(w)
+}
+
+// figure is a limit as a value: a percentage, but for the pounds of the calcium chloride test.
+func figure(t subfloor.Test, l *limit.Limit) term.Value {
+	if t == subfloor.MVER {
+		return term.Number{Rat: l.Rat()}
+	}
+	thousandths := new(big.Rat).Mul(l.Rat(), big.NewRat(1000, 1))
+	return term.Percent(thousandths.Num().Int64())
+}
+
+// judge adds the verdict on a reading, and on how far a wood subfloor is from wood planks.
+func (in *inputs) judge(r *Result, t subfloor.Test, dry *limit.Limit) {
+	if !in.readingOf(t) {
+		signs(r.Signs).when(t != subfloor.Wood, SignSlabUnread)
+		return
+	}
+	reading := in.amount(term.Reading)
+	if reading == nil {
+		return
+	}
+	in.check(subfloor.Plausible(t, reading))
+	kept := subfloor.Dry(reading, dry)
+	r.Working = append(r.Working, fmt.Sprintf("%s against %s %s", decimal(reading), decimal(dry.Rat()), dry.Unit))
+	if t == subfloor.Wood && in.has(term.PlankMoisture) {
+		kept = in.match(r, reading) && kept
+	}
+	signs(r.Signs).when(!kept && t == subfloor.Wood, SignWoodWet)
+	signs(r.Signs).when(!kept && t != subfloor.Wood, SignSlabWet)
+	r.Values = append(r.Values, term.Named{Name: term.Passes, Value: term.Pass(kept)})
+}
+
+// readingOf says whether there is a reading of this test: one said, or one of the job that is not of another test.
+func (in *inputs) readingOf(t subfloor.Test) bool {
+	if _, ok := in.said[term.Reading]; ok {
+		return true
+	}
+	known, ok := in.job.Facts[term.Test]
+	return in.has(term.Reading) && (!ok || known == term.Word(t))
+}
+
+func (in *inputs) match(r *Result, reading *big.Rat) bool {
+	planks, width := in.amount(term.PlankMoisture), in.needLength(term.PlankWidth)
+	if planks == nil || in.err() != nil {
+		return false
+	}
+	apart := subfloor.Apart(width)
+	diff := new(big.Rat).Sub(reading, planks)
+	r.Working = append(r.Working, fmt.Sprintf("%s - %s = %s points", decimal(reading), decimal(planks), decimal(diff)), apart.Why(in.tape))
+	return subfloor.Match(reading, planks, width)
+}
+
+// tests adds how many tests the area needs.
+func (in *inputs) tests(r *Result, t subfloor.Test) {
+	area, ok := in.floorArea()
+	if !ok {
+		return
+	}
+	n := subfloor.Tests(t, area)
+	if n == 0 {
+		return
+	}
+	r.Values = append(r.Values, term.Named{Name: term.Tests, Value: term.Count(n)})
+	sq := fmt.Sprintf("%s = %s sq ft", in.tape.Area(area), decimal(area.Over(length.SquareFoot)))
+	switch t {
+	case subfloor.Wood:
+		r.Working = append(r.Working, fmt.Sprintf("%s at 20 readings for 1000 = %d readings (%s)", sq, n, limit.TestsWood.Source))
+	case subfloor.Sheet:
+		r.Working = append(r.Working, fmt.Sprintf("%s at one sheet for %s = %d sheets (%s, from memory)", sq, limit.TestsSheet.Text(in.tape), n, limit.TestsSheet.Source))
+	default:
+		r.Working = append(r.Working, fmt.Sprintf("%s: 3 for the first 1000, 1 for each further 1000 or part = %d tests (%s)", sq, n, limit.TestsFirst.Source))
+	}
+}
+
+// sheet takes a taped plastic sheet for what it is: damp under it says no, dry under it says nothing yet.
+func (in *inputs) sheet() (Result, error) {
+	r := Result{Signs: signs{SignSlab: true}, Working: []string{limit.SheetHours.Why(in.tape)}}
+	found, ok := get[term.Word](in, term.Reading)
+	switch {
+	case ok && names(found, "damp", "wet", "dark", "moist", "yes", "water", "sweat", "fog"):
+		r.Values = []term.Named{{Name: term.Passes, Value: term.Pass(false)}}
+		r.Signs[SignSlabWet] = true
+	default:
+		r.Signs[SignSlabUnread] = true
+		r.Signs[SignTestDryOnly] = ok
+		r.Working = append(r.Working, "a dry sheet proves no dry slab: probes (ASTM F2170) or calcium chloride (F1869) give a figure")
+	}
+	in.tests(&r, subfloor.Sheet)
+	return r, in.err()
+}
