@@ -33,6 +33,9 @@ type Context struct {
 	Missing [][]term.Name
 	Last    *Question // the last question answered, with what it was given
 	LastSet Statement // the last statement recorded
+	Setting term.Kind // a statement that waits for a value: of a Problem's Setting
+	// Statements are those of the job that still stand, in order: a correction may be of any of them.
+	Statements []Statement
 }
 
 // Reading is a message understood: its statements in order, then its question if it has one. Exactly one of the
@@ -41,9 +44,12 @@ type Reading struct {
 	Statements []Statement
 	Question   *Question
 	Problem    *Problem
-	Silent     bool     // not addressed to the bot and nothing of its kind
-	Courtesy   bool     // thanks or a greeting alone
-	Signs      []string // dangers mentioned in passing, by caution id
+	Silent     bool          // not addressed to the bot and nothing of its kind
+	Courtesy   bool          // thanks or a greeting alone
+	Signs      []string      // dangers mentioned in passing, by caution id
+	Follow     string        // "why", "again" or "show" of the last answer, in place of a question
+	System     length.System // that the message measures in
+	Measured   bool          // whether it measures in either
 }
 
 // Problem is a message not understood or not possible.
@@ -54,4 +60,6 @@ type Problem struct {
 	Not     string      // what was not
 	Example string      // a near message that would work
 	Missing []term.Name // for ask-back
+	Asked   *Question   // for ask-back: the question as far as it was understood; it becomes Context.Pending
+	Setting term.Kind   // for ask-back on a statement; it becomes Context.Setting
 }

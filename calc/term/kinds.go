@@ -75,4 +75,5 @@ const (
 	SetOpened       Kind = "opened"
 	SetDamaged      Kind = "damaged"
 	SetNote         Kind = "note"
+	SetHidden       Kind = "out-of-sight"
 )

@@ -1,0 +1,259 @@
+package grammar
+
+import (
+	"github.com/alecthomas/participle/v2"
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"lastrow/grammar/words"
+)
+
+// items is the free grammar of a message: sizes joined by "x" or "by", and everything else one by one, in any order.
+type items struct {
+	Items []*parsed `parser:"@@*"`
+}
+
+type parsed struct {
+	Sizes []lexer.Token `parser:"  @(Length|Number) ( By @(Length|Number) )*"`
+	Other *lexer.Token  `parser:"| @(Word|Area|Volume|Percent|Money|Angle|Mass|Clock|Time|By|Op|Sep|Mention|Other|Text)"`
+}
+
+var free = participle.MustBuild[items](participle.Lexer(definition{}))
+
+// item is one thing said: a word with its meaning, a quantity, or a mark.
+type item struct {
+	sizes    []token // a quantity: one token, or several joined by "x"
+	word     string  // as spelt
+	meaning  string  // of a word; "" where it is not known
+	mark     string  // a separator or an operator
+	class    lexer.TokenType
+	near     bool // the word was taken for a slip of another
+	vague    bool // a quantity said to be more or less
+	at, end  int  // in the text
+	sentence int
+}
+
+func (it *item) quantity() bool { return len(it.sizes) > 0 }
+
+// says whether the item is a word that carries a meaning.
+func (it *item) says() bool {
+	return it.word != "" && it.meaning != words.Filler && it.meaning != words.Everyday && it.meaning != ""
+}
+
+// message is a text cut into items.
+type message struct {
+	text    string // as typed
+	src     string // with number words as digits
+	items   []item
+	seq     []string // meanings in order, "#" for a quantity, without fillers and marks
+	seqAt   []int    // the items that seq stands for
+	unknown []string // words that are in no vocabulary
+	mention bool
+	bad     string // why a number could not be read
+	sents   int
+	firsts  []int // first item of each sentence
+	job     string
+}
+
+// understand cuts a text into items and gives words their meaning.
+func understand(text string, jobs []string) *message {
+	m := &message{text: text, src: spoken(text)}
+	toks, bad := lex(m.src, false)
+	if m.bad = bad; bad != "" {
+		return m
+	}
+	joinBy(toks)
+	m.parse(toks)
+	m.job = m.nameJob(jobs)
+	m.mean()
+	m.markVague()
+	m.split()
+	return m
+}
+
+// joinBy makes a By of "by" and "x" between two sizes, and plain words of the others.
+func joinBy(toks []token) {
+	for i := range toks {
+		t := &toks[i]
+		if t.class != tBy && !(t.class == tWord && t.text == "by") {
+			continue
+		}
+		t.class = tOther
+		if i > 0 && i+1 < len(toks) && isSize(toks[i-1]) && isSize(toks[i+1]) {
+			t.class = tBy
+		} else if t.text == "by" {
+			t.class = tWord
+		}
+	}
+}
+
+func isSize(t token) bool { return t.class == tNumber || t.class == tLength }
+
+func (m *message) parse(toks []token) {
+	peek, err := lexer.Upgrade(&feed{src: m.src, toks: toks})
+	if err != nil {
+		m.bad = "text that can't be read"
+		return
+	}
+	tree, err := free.ParseFromLexer(peek)
+	if err != nil {
+		m.bad = "text that can't be read"
+		return
+	}
+	m.items = make([]item, 0, len(tree.Items))
+	for _, p := range tree.Items {
+		if p.Other == nil {
+			m.addSizes(p.Sizes, toks)
+			continue
+		}
+		m.addOther(toks[p.Other.Pos.Line])
+	}
+}
+
+func (m *message) addSizes(at []lexer.Token, toks []token) {
+	it := item{class: tLength}
+	for _, a := range at {
+		it.sizes = append(it.sizes, toks[a.Pos.Line])
+	}
+	it.at, it.end = it.sizes[0].at, it.sizes[len(it.sizes)-1].end
+	m.items = append(m.items, it)
+}
+
+func (m *message) addOther(t token) {
+	it := item{class: t.class, at: t.at, end: t.end}
+	switch t.class {
+	case tWord:
+		it.word = t.text
+	case tArea, tVolume, tPercent, tMoney, tAngle, tMass, tTime:
+		it.sizes = []token{t}
+	case tMention:
+		m.mention = true
+		it.mark = "@"
+	default:
+		it.mark = t.text
+	}
+	m.items = append(m.items, it)
+}
+
+// mean gives each word its meaning: the longest phrase first, then the word, then the word that it is a slip of.
+func (m *message) mean() {
+	for i := 0; i < len(m.items); i++ {
+		it := &m.items[i]
+		if it.word == "" || it.meaning != "" {
+			continue
+		}
+		if n := m.phrase(i); n > 0 {
+			i += n - 1
+			continue
+		}
+		if it.meaning = words.English.Word(it.word); it.meaning != "" {
+			continue
+		}
+		if it.meaning = words.English.Near(it.word); it.meaning != "" {
+			it.near = true
+			continue
+		}
+		m.unknown = append(m.unknown, it.word)
+	}
+}
+
+// phrase gives the words of a phrase their meaning: the first carries it, the others are fillers.
+func (m *message) phrase(i int) int {
+	var buf [8]string
+	run := buf[:0]
+	for j := i; j < len(m.items) && len(run) < len(buf) && m.items[j].word != ""; j++ {
+		run = append(run, m.items[j].word)
+	}
+	meaning, n := words.English.Phrase(run)
+	for k := range n {
+		m.items[i+k].meaning = words.Filler
+	}
+	if n > 0 {
+		m.items[i].meaning = meaning
+	}
+	return n
+}
+
+// markVague marks the quantity after "a hair under" and before "ish" or "and change".
+func (m *message) markVague() {
+	for i := range m.items {
+		if m.items[i].meaning != "vague" {
+			continue
+		}
+		if j := m.nextQuantity(i, 3); j >= 0 {
+			m.items[j].vague = true
+		} else if i > 0 && m.items[i-1].quantity() {
+			m.items[i-1].vague = true
+		}
+	}
+}
+
+func (m *message) nextQuantity(i, most int) int {
+	for j := i + 1; j < len(m.items) && j <= i+most; j++ {
+		if m.items[j].quantity() {
+			return j
+		}
+		if m.items[j].class == tSep {
+			return -1
+		}
+	}
+	return -1
+}
+
+// split numbers the sentences and lists the meanings in order.
+func (m *message) split() {
+	m.firsts = append(m.firsts, 0)
+	for i := range m.items {
+		it := &m.items[i]
+		it.sentence = m.sents
+		switch {
+		case it.class == tSep && ends(it.mark):
+			if i+1 < len(m.items) && !ends(m.items[i+1].mark) {
+				m.sents++
+				m.firsts = append(m.firsts, i+1)
+			}
+		case it.quantity():
+			m.seq, m.seqAt = append(m.seq, "#"), append(m.seqAt, i)
+		case it.says():
+			m.seq, m.seqAt = append(m.seq, it.meaning), append(m.seqAt, i)
+		}
+	}
+}
+
+func ends(mark string) bool {
+	return mark == "." || mark == "?" || mark == "!" || mark == "\n" || mark == ";" || mark == "…"
+}
+
+// has says whether any of the meanings was said.
+func (m *message) has(meanings ...string) bool {
+	for _, s := range m.seq {
+		for _, w := range meanings {
+			if s == w {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// hasWord says whether any of the words was said as spelt.
+func (m *message) hasWord(spelt ...string) bool {
+	for i := range m.items {
+		for _, w := range spelt {
+			if m.items[i].word == w {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// quantities gives the items that are quantities.
+func (m *message) quantities() []int {
+	var q []int
+	for i := range m.items {
+		if m.items[i].quantity() {
+			q = append(q, i)
+		}
+	}
+	return q
+}
