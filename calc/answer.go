@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"lastrow/calc/length"
 	"lastrow/calc/term"
 )
 
@@ -31,34 +30,12 @@ func Answer(job *Job, q Question) (Result, error) {
 	return r, err
 }
 
-// Longest is the longest length that any question takes: a floor longer than a kilometre is a slip of the thumb.
-const Longest = 1000 * length.Metre
-
-// bound refuses lengths and areas that no floor has, whatever they are said to be.
+// bound refuses values that no floor has, whatever they are said to be.
 func (in *inputs) bound(given []term.Given) {
 	for _, g := range given {
-		switch v := g.Value.(type) {
-		case term.Len:
-			in.boundLength(g.Name, length.Length(v))
-		case term.Lens:
-			for _, l := range v {
-				in.boundLength(g.Name, l)
-			}
-		case term.Area:
-			if v.Sign() <= 0 || v.Cmp(Longest.Times(Longest)) > 0 {
-				in.refuse("%s of %s is no floor's", g.Name, in.tape.Area(v.Area))
-			}
-		case term.Count:
-			if v < 0 || v > 1_000_000 {
-				in.refuse("%s of %d is out of bounds", g.Name, int64(v))
-			}
+		if why := Bound(g.Name, g.Value, in.tape); why != "" {
+			in.refuse("%s", why)
 		}
-	}
-}
-
-func (in *inputs) boundLength(n term.Name, l length.Length) {
-	if l < 0 || l > Longest {
-		in.refuse("%s of %s is out of bounds: 0 to 1 km", n, in.tape.Exact(l))
 	}
 }
 
