@@ -18,18 +18,16 @@ type span struct{ least, most length.Length }
 
 // spans holds the names whose lengths lie closer than 0 to Longest.
 var spans = map[term.Name]span{
-	term.PlankWidth:        {10 * length.Millimetre, length.Metre},
-	term.PlankLength:       {50 * length.Millimetre, 6 * length.Metre},
-	term.PlankThickness:    {length.Millimetre, 50 * length.Millimetre},
-	term.UnderlayThickness: {0, 50 * length.Millimetre},
-	term.Kerf:              {0, length.Inch},
-	term.Gap:               {0, 4 * length.Inch},
-	term.RollWidth:         {50 * length.Millimetre, 10 * length.Metre},
-	term.StickLength:       {50 * length.Millimetre, 10 * length.Metre},
-	term.Room:              {length.Inch, Longest},
-	term.Closet:            {length.Inch, Longest},
-	term.Walls:             {length.Millimetre, Longest},
-	term.Across:            {length.Inch, Longest},
+	term.PlankWidth:  {10 * length.Millimetre, length.Metre},
+	term.PlankLength: {50 * length.Millimetre, 6 * length.Metre},
+	term.Kerf:        {0, length.Inch},
+	term.Gap:         {0, 4 * length.Inch},
+	term.RollWidth:   {50 * length.Millimetre, 10 * length.Metre},
+	term.StickLength: {50 * length.Millimetre, 10 * length.Metre},
+	term.Room:        {length.Inch, Longest},
+	term.Closet:      {length.Inch, Longest},
+	term.Walls:       {length.Millimetre, Longest},
+	term.Across:      {length.Inch, Longest},
 }
 
 // Bound says why a value cannot stand under a name, or gives "".

@@ -63,6 +63,8 @@ func TestRowsMissingAndRefused(t *testing.T) {
 	var missing *Missing
 	require.ErrorAs(t, err, &missing)
 	require.Len(t, missing.Needs, 2)
-	_, err = Answer(&Job{}, Question{term.AskRows, given(term.Across, term.Len(in(120)), term.PlankWidth, term.Len(in(900)))})
+	_, err = Answer(&Job{}, Question{term.AskRows, given(term.Across, term.Len(in(12)), term.PlankWidth, term.Len(in(13)))})
 	require.ErrorContains(t, err, "does not fit")
+	_, err = Answer(&Job{}, Question{term.AskRows, given(term.Across, term.Len(in(120)), term.PlankWidth, term.Len(in(900)))})
+	require.EqualError(t, err, "plank-width of 75 ft is out of bounds: 3/8 in to 3 ft 3 3/8 in")
 }

@@ -1,0 +1,66 @@
+package job
+
+import (
+	"fmt"
+
+	"lastrow/calc"
+	"lastrow/calc/length"
+	"lastrow/calc/room"
+	"lastrow/calc/term"
+	"lastrow/grammar"
+)
+
+// bounds lists what a statement says that no floor has.
+func bounds(j *calc.Job, s grammar.Statement) []string {
+	tape := j.Tape
+	if sys, known := systemOf(s); known {
+		tape.System = sys
+	}
+	var reasons []string
+	for _, g := range s.Given() {
+		if why := calc.Bound(g.Name, g.Value, tape); why != "" {
+			reasons = append(reasons, why)
+		}
+	}
+	if g, ok := s.(grammar.Gap); ok && g.Wall == "" && g.Size.Len == 0 {
+		reasons = append(reasons, "a gap of nothing at every wall leaves the floor nowhere to move: one wall can be tight, as \"south wall tight\"")
+	}
+	if d, ok := s.(grammar.Damaged); ok && d.Back && j.Facts[term.Damaged] == nil {
+		reasons = append(reasons, "no planks are down as damaged, so none can be taken back")
+	}
+	return reasons
+}
+
+// broken lists the rules that the job as a whole breaks now.
+func broken(j *calc.Job, ss []grammar.Statement) []string {
+	var reasons []string
+	for _, s := range ss {
+		if Shapes(s) || s.Kind() == term.SetGap {
+			reasons = append(reasons, floorBroken(j.Plan)...)
+			break
+		}
+	}
+	if r := j.Plan.Rect; r != nil && len(reasons) == 0 {
+		across := min(r.EastWest, r.NorthSouth)
+		if j.Plank.Width > across {
+			reasons = append(reasons, wider(j, across))
+		}
+	}
+	return append(reasons, counts(j)...)
+}
+
+func wider(j *calc.Job, across length.Length) string {
+	return fmt.Sprintf("a plank %s wide does not fit a room %s across", j.Tape.Exact(j.Plank.Width), j.Tape.Room(across))
+}
+
+func floorBroken(p room.Plan) []string { return nil }
+
+func counts(j *calc.Job) []string {
+	var reasons []string
+	for _, n := range []term.Name{term.Laid, term.Opened, term.Damaged} {
+		if c, ok := j.Facts[n].(term.Count); ok && (c < 0 || c > calc.MostThings) {
+			reasons = append(reasons, fmt.Sprintf("%s comes to %d, which cannot be", n, int64(c)))
+		}
+	}
+	return reasons
+}
