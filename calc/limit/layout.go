@@ -54,6 +54,10 @@ var (
 		none, Practice)
 	SealantLoss = amount("sealant-loss", "sealant left in the tube and on the finger", 10, 1, "%",
 		"no source: 5 to 20 %", Practice)
+	SpacerSpacing = each("spacer-spacing", "pair of spacers along the walls", 2*length.Foot, 600*mm,
+		none, Practice)
+	LabourRateMetric = amount("rate-metric", "floor laid in a person's hour, cuts included, of a metric job", 4, 1, "sq m",
+		"no source: 2 to 6 sq m", Practice)
 	LabourRate = amount("rate", "floor laid in a person's hour, cuts included", 40, 1, "sq ft",
 		"no source: 20 to 60 sq ft; trade text: installer and helper 1000 sq ft a day", Practice)
 	NarrowRip = each("narrow-rip", "strip that a hand should not feed past a saw blade", 4*in, 100*mm,

@@ -145,6 +145,8 @@ const (
 	Trips            Name = "trips"
 	WidestGap        Name = "widest-gap"
 	Returnable       Name = "returnable"
+	Profiles         Name = "profiles"
+	Spacers          Name = "spacers"
 	Tests            Name = "tests"
 	CutLine          Name = "cut-line" // above the subfloor, working clearance or play included
 )
