@@ -40,7 +40,6 @@ type Result struct {
 	Working []string // a step a line, in the job's units, to be checked with a pencil
 	Floor   *room.Floor
 	Layout  *layout.Layout
-	Signs   map[string]bool // circumstances that cautions look at
 }
 
 // Missing says what a question still needs. Each element is one need: any one of its names will do.

@@ -24,7 +24,7 @@ func flatness(in *inputs) (Result, error) {
 	allow := in.allowance(edge)
 	if dip > limit.DipMost.Inch || dip >= edge {
 		in.refuse("a dip of %s under a straightedge of %s is no flatness reading: %s at most",
-			in.tape.Exact(dip), in.tape.Exact(edge), in.tape.Exact(limit.DipMost.Inch))
+			in.told(dip), in.told(edge), in.told(limit.DipMost.Inch))
 	}
 	if err := in.err(); err != nil {
 		return Result{}, err
@@ -51,7 +51,7 @@ func (in *inputs) againstLine(dip length.Length, a subfloor.Allowance) string {
 	if !a.Kept(dip) {
 		word = "over"
 	}
-	return fmt.Sprintf("%s is %s %s", in.tape.Exact(dip), word, in.mark(a.Gap))
+	return fmt.Sprintf("%s is %s %s", in.told(dip), word, in.mark(a.Gap))
 }
 
 func classLine(dip length.Length) string {
@@ -62,12 +62,9 @@ func classLine(dip length.Length) string {
 }
 
 func flatResult(a subfloor.Allowance, kept bool, lines []string) Result {
-	s := signs{}
-	s.when(!kept, SignNotFlat)
 	return Result{
 		Values:  []term.Named{{Name: term.Allowed, Value: term.Len(a.Gap)}, {Name: term.Passes, Value: term.Pass(kept)}},
 		Working: append(lines, "flat is not level: no flatness rule limits a slope"),
-		Signs:   s,
 	}
 }
 
@@ -83,7 +80,7 @@ func flatRow(in *inputs) (Result, error) {
 	if err := in.err(); err != nil {
 		return Result{}, err
 	}
-	e := in.tape.Exact
+	e := in.told
 	a, mid, b := heights[w.At-w.Reach], heights[w.At], heights[w.At+w.Reach]
 	return flatResult(w.Allowance, w.Kept, []string{
 		fmt.Sprintf("worst at point %d: %s against the mean of %s and %s, %s to either side = %s off", w.At+1, e(mid), e(a), e(b), in.tape.Room(w.Base/2), in.mark(w.Deviation)),

@@ -31,6 +31,10 @@ func gap(in *inputs) (Result, error) {
 		Values:  []term.Named{{Name: term.Gap, Value: term.Len(need)}, {Name: term.Movement, Value: term.Len(move)}},
 		Working: append(in.gapLines(run, need), lines...),
 	}
+	if _, across, ok := in.sides(); ok && !in.has(term.Run) {
+		r.Working = append(r.Working, fmt.Sprintf("the other way, over %s: %s at each edge",
+			in.tape.Exact(across), in.tape.Exact(limit.DefaultGap(across, in.tape.System))))
+	}
 	if left, ok := in.length(term.Gap); ok {
 		r.Values = append(r.Values, term.Named{Name: term.Passes, Value: term.Pass(left >= need)})
 		r.Working = append(r.Working, fmt.Sprintf("the gap of %s said for the job against %s", in.tape.Exact(left), in.tape.Exact(need)))
@@ -114,8 +118,6 @@ func longRun(in *inputs) (Result, error) {
 		return Result{}, in.err()
 	}
 	fields, kept := subfloor.Run(run, most)
-	s := signs{}
-	s.when(!kept, SignLongRun)
 	return Result{
 		Values: []term.Named{
 			{Name: term.Limit, Value: term.Len(most)},
@@ -123,7 +125,6 @@ func longRun(in *inputs) (Result, error) {
 			{Name: term.Fields, Value: term.Count(fields)},
 		},
 		Working: in.runLines(run, most, fields),
-		Signs:   s,
 	}, nil
 }
 

@@ -22,7 +22,7 @@ func headroom(in *inputs) (Result, error) {
 	if err := in.err(); err != nil {
 		return Result{}, err
 	}
-	r, kept := Result{Working: in.layerLines(up), Signs: signs{}}, true
+	r, kept := Result{Working: in.layerLines(up)}, true
 	for _, n := range asked {
 		kept = measures[n](in, &r, up) && kept
 	}
@@ -35,15 +35,17 @@ func headroom(in *inputs) (Result, error) {
 
 // measures holds one check a name. Each adds to the result and says whether its limits are kept.
 var measures = map[term.Name]func(*inputs, *Result, length.Length) bool{
-	term.Ceiling: (*inputs).ceiling,
-	term.Sill:    (*inputs).sill,
-	term.Riser:   (*inputs).riser,
+	term.Ceiling:   (*inputs).ceiling,
+	term.Sill:      (*inputs).sill,
+	term.Riser:     (*inputs).riser,
+	term.Guard:     (*inputs).guard,
+	term.Threshold: (*inputs).threshold,
 }
 
 // headroomAsked lists what was said; what the job knows counts only where nothing was said.
 func (in *inputs) headroomAsked() []term.Name {
 	var said, known []term.Name
-	for _, n := range []term.Name{term.Ceiling, term.Sill, term.Riser} {
+	for _, n := range []term.Name{term.Ceiling, term.Sill, term.Riser, term.Guard, term.Threshold} {
 		if _, ok := in.said[n]; ok {
 			said = append(said, n)
 		} else if in.has(n) {
@@ -59,7 +61,7 @@ func (in *inputs) headroomAsked() []term.Name {
 // between refuses a height that no dwelling has.
 func (in *inputs) between(n term.Name, l, least, most length.Length) {
 	if l < least || l > most {
-		in.refuse("%s of %s is out of bounds: %s to %s", n, in.tape.Exact(l), in.tape.Exact(least), in.tape.Exact(most))
+		in.refuse("%s of %s is out of bounds: %s to %s", n, in.told(l), in.told(least), in.told(most))
 	}
 }
 
@@ -71,8 +73,6 @@ func (in *inputs) ceiling(r *Result, up length.Length) bool {
 	r.Values = append(r.Values, term.Named{Name: term.Ceiling, Value: term.Len(now)})
 	r.Working = append(r.Working, in.lessLine(was, up, now),
 		limit.CeilingLeast.Why(in.tape), limit.CeilingBath.Why(in.tape))
-	r.Signs[SignCeiling] = true
-	signs(r.Signs).when(!kept, SignCeilingLow)
 	return kept
 }
 
@@ -83,14 +83,28 @@ func (in *inputs) sill(r *Result, up length.Length) bool {
 	escape, fall := height.SillKept(now)
 	r.Values = append(r.Values, term.Named{Name: term.Sill, Value: term.Len(now)})
 	r.Working = append(r.Working, in.lessLine(was, up, now), limit.SillMost.Why(in.tape), limit.SillLeast.Why(in.tape))
-	r.Signs[SignSill] = true
-	signs(r.Signs).when(!escape, SignSillHigh)
-	signs(r.Signs).when(!fall, SignSillLow)
 	return escape && fall
 }
 
+func (in *inputs) guard(r *Result, up length.Length) bool {
+	was := in.needLength(term.Guard)
+	in.between(term.Guard, was, length.Foot, 6*length.Foot)
+	r.Values = append(r.Values, term.Named{Name: term.Guard, Value: term.Len(was - up)})
+	r.Working = append(r.Working, in.lessLine(was, up, was-up), limit.GuardLeast.Why(in.tape))
+	return height.GuardKept(was, up)
+}
+
+// threshold takes the top of a threshold above the subfloor, and gives how far it stands over the new floor.
+func (in *inputs) threshold(r *Result, up length.Length) bool {
+	was := in.needLength(term.Threshold)
+	in.between(term.Threshold, was, 1, 8*length.Inch)
+	r.Values = append(r.Values, term.Named{Name: term.Threshold, Value: term.Len(was - up)})
+	r.Working = append(r.Working, in.lessLine(was, up, was-up), limit.EgressDrop.Why(in.tape))
+	return height.EgressKept(was - up)
+}
+
 func (in *inputs) lessLine(was, up, now length.Length) string {
-	return fmt.Sprintf("%s - %s = %s", in.tape.Exact(was), in.tape.Exact(up), in.mark(now))
+	return fmt.Sprintf("%s - %s = %s", in.told(was), in.told(up), in.mark(now))
 }
 
 // riser takes one riser of a flight that is uniform, or all the risers of a flight, lowest first.
@@ -108,8 +122,6 @@ func (in *inputs) riser(r *Result, up length.Length) bool {
 	high, spread := height.StairKept(after)
 	r.Values = append(r.Values, term.Named{Name: term.Riser, Value: term.Len(changed)})
 	r.Working = append(r.Working, in.riserLines(flight, after, landing, up)...)
-	r.Signs[SignStair] = true
-	signs(r.Signs).when(!high || !spread, SignStairFails)
 	return high && spread
 }
 
@@ -153,7 +165,7 @@ func (in *inputs) riserLines(flight, after []length.Length, at height.Landing, u
 	if at == height.Upper {
 		was, now, sign, which = flight[len(flight)-1], after[len(after)-1], "+", "last riser up to the raised floor"
 	}
-	e := in.tape.Exact
+	e := in.told
 	lines := []string{fmt.Sprintf("%s: %s %s %s = %s", which, e(was), sign, e(up), in.mark(now))}
 	lines = append(lines, fmt.Sprintf("largest less smallest in the flight = %s", in.mark(height.Spread(after))))
 	return append(lines, limit.RiserSpread.Why(in.tape), limit.RiserMost.Why(in.tape))

@@ -57,7 +57,7 @@ func (in *inputs) fillLines(area length.Area, depth length.Length, s subfloor.Sh
 	}
 	return []string{
 		fmt.Sprintf("%s x %s%s = %s", in.tape.Area(area), in.mark(depth), mean, in.tape.Volume(v)),
-		fmt.Sprintf("%s / %s a bag = %s, so %d bags", in.tape.Volume(v), in.tape.Volume(yield), v.Over(yield).FloatString(2), bags),
+		fmt.Sprintf("%s / %s a bag = %s, so %d in whole bags", in.tape.Volume(v), in.tape.Volume(yield), v.Over(yield).FloatString(2), bags),
 		fmt.Sprintf("a %s fills about that (common practice); the bag's own figure rules", bag),
 	}
 }

@@ -30,10 +30,9 @@ func moisture(in *inputs) (Result, error) {
 		in.refuse("%q is no moisture test known here: rh, calcium-chloride, carbide, wood or plastic-sheet", string(word))
 		return Result{}, in.err()
 	}
-	r := Result{Values: []term.Named{{Name: term.Allowed, Value: figure(test, dry)}}, Signs: signs{}, Working: []string{dry.Why(in.tape)}}
-	signs(r.Signs).when(test != subfloor.Wood, SignSlab)
-	signs(r.Signs).when(screed.Heated, SignHeated)
+	r := Result{Values: []term.Named{{Name: term.Allowed, Value: figure(test, dry)}}, Working: []string{dry.Why(in.tape)}}
 	in.judge(&r, test, dry)
+	in.probe(&r, test)
 	in.tests(&r, test)
 	if err := in.err(); err != nil {
 		return Result{}, err
@@ -58,7 +57,6 @@ func figure(t subfloor.Test, l *limit.Limit) term.Value {
 // judge adds the verdict on a reading, and on how far a wood subfloor is from wood planks.
 func (in *inputs) judge(r *Result, t subfloor.Test, dry *limit.Limit) {
 	if !in.readingOf(t) {
-		signs(r.Signs).when(t != subfloor.Wood, SignSlabUnread)
 		return
 	}
 	reading := in.amount(term.Reading)
@@ -71,18 +69,18 @@ func (in *inputs) judge(r *Result, t subfloor.Test, dry *limit.Limit) {
 	if t == subfloor.Wood && in.has(term.PlankMoisture) {
 		kept = in.match(r, reading) && kept
 	}
-	signs(r.Signs).when(!kept && t == subfloor.Wood, SignWoodWet)
-	signs(r.Signs).when(!kept && t != subfloor.Wood, SignSlabWet)
 	r.Values = append(r.Values, term.Named{Name: term.Passes, Value: term.Pass(kept)})
 }
 
-// readingOf says whether there is a reading of this test: one said, or one of the job that is not of another test.
+// readingOf says whether there is a reading of this test: one said, or one of the job that is neither of another test nor
+// the dip under a straightedge.
 func (in *inputs) readingOf(t subfloor.Test) bool {
 	if _, ok := in.said[term.Reading]; ok {
 		return true
 	}
 	known, ok := in.job.Facts[term.Test]
-	return in.has(term.Reading) && (!ok || known == term.Word(t))
+	_, dip := in.job.Facts[term.Reading].(term.Len)
+	return in.has(term.Reading) && !dip && (!ok || known == term.Word(t))
 }
 
 func (in *inputs) match(r *Result, reading *big.Rat) bool {
@@ -96,6 +94,18 @@ func (in *inputs) match(r *Result, reading *big.Rat) bool {
 	return subfloor.Match(reading, planks, width)
 }
 
+// probe adds how deep a probe goes in a slab of known thickness, drying from the top alone.
+func (in *inputs) probe(r *Result, t subfloor.Test) {
+	if t != subfloor.RH || !in.has(term.SlabThickness) {
+		return
+	}
+	slab := in.needLength(term.SlabThickness)
+	depth := subfloor.ProbeDepth(slab, false)
+	r.Values = append(r.Values, term.Named{Name: term.ProbeDepth, Value: term.Len(depth)})
+	r.Working = append(r.Working, fmt.Sprintf("40 %% of %s = %s deep; 20 %% where the slab dries on both sides, %s (ASTM F2170-19a 10.2)",
+		in.told(slab), in.mark(depth), in.mark(subfloor.ProbeDepth(slab, true))))
+}
+
 // tests adds how many tests the area needs.
 func (in *inputs) tests(r *Result, t subfloor.Test) {
 	area, ok := in.floorArea()
@@ -107,7 +117,10 @@ func (in *inputs) tests(r *Result, t subfloor.Test) {
 		return
 	}
 	r.Values = append(r.Values, term.Named{Name: term.Tests, Value: term.Count(n)})
-	sq := fmt.Sprintf("%s = %s sq ft", in.tape.Area(area), decimal(area.Over(length.SquareFoot)))
+	sq := decimal(area.Over(length.SquareFoot)) + " sq ft"
+	if in.tape.System == length.Metric {
+		sq = in.tape.Area(area) + " = " + sq
+	}
 	switch t {
 	case subfloor.Wood:
 		r.Working = append(r.Working, fmt.Sprintf("%s at 20 readings for 1000 = %d readings (%s)", sq, n, limit.TestsWood.Source))
@@ -120,15 +133,12 @@ func (in *inputs) tests(r *Result, t subfloor.Test) {
 
 // sheet takes a taped plastic sheet for what it is: damp under it says no, dry under it says nothing yet.
 func (in *inputs) sheet() (Result, error) {
-	r := Result{Signs: signs{SignSlab: true}, Working: []string{limit.SheetHours.Why(in.tape)}}
+	r := Result{Working: []string{limit.SheetHours.Why(in.tape)}}
 	found, ok := get[term.Word](in, term.Reading)
 	switch {
 	case ok && names(found, "damp", "wet", "dark", "moist", "yes", "water", "sweat", "fog"):
 		r.Values = []term.Named{{Name: term.Passes, Value: term.Pass(false)}}
-		r.Signs[SignSlabWet] = true
 	default:
-		r.Signs[SignSlabUnread] = true
-		r.Signs[SignTestDryOnly] = ok
 		r.Working = append(r.Working, "a dry sheet proves no dry slab: probes (ASTM F2170) or calcium chloride (F1869) give a figure")
 	}
 	in.tests(&r, subfloor.Sheet)

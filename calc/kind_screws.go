@@ -30,7 +30,6 @@ func screws(in *inputs) (Result, error) {
 	r := Result{
 		Values:  []term.Named{{Name: term.Screws, Value: term.Count(line.N)}, {Name: term.Spacing, Value: term.Len(line.Spacing)}},
 		Working: in.lineWorking(track, most, end, line),
-		Signs:   map[string]bool{"drilling": true},
 	}
 	if bit, ok := material.Bit(screw); ok {
 		r.Values = append(r.Values, term.Named{Name: term.Bit, Value: term.Len(bit)})

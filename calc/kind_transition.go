@@ -22,9 +22,6 @@ func transition(in *inputs) (Result, error) {
 		return Result{}, err
 	}
 	c := height.Bridge(up-other, edge)
-	s := signs{}
-	s.when(c.Bevel > 0, SignStepQuarter)
-	s.when(c.Profile == height.Ramp, SignStepHalf)
 	return Result{
 		Values: []term.Named{
 			{Name: term.Step, Value: term.Len(c.Step)},
@@ -32,7 +29,6 @@ func transition(in *inputs) (Result, error) {
 			{Name: term.Bevel, Value: term.Len(c.Bevel)},
 		},
 		Working: append(in.layerLines(up), in.stepLines(c, up, other)...),
-		Signs:   s,
 	}, nil
 }
 
@@ -97,13 +93,26 @@ func names(v term.Value, parts ...string) bool {
 	return false
 }
 
-// mark shows a length exactly, with what the tape shows of it where that is not the same.
-func (in *inputs) mark(l length.Length) string {
-	exact, tape := in.tape.Exact(l), in.tape.Text(l)
-	if exact == tape || l%length.SixtyFourth == 0 && in.tape.System == length.Imperial {
-		return exact
+// told shows a length exactly, as far as a thousandth of a millimetre.
+func (in *inputs) told(l length.Length) string {
+	if l%length.SixtyFourth == 0 && in.tape.System == length.Imperial {
+		return in.tape.Exact(l)
 	}
-	return exact + " (" + tape + ")"
+	return length.Tape{System: length.Metric, Parts: 1000}.Text(l)
+}
+
+// mark is told, with what an inch tape shows of it where it shows none of it exactly: small lengths to 1/64 in, for 10 mm
+// and 3/8 in are not to look alike.
+func (in *inputs) mark(l length.Length) string {
+	shown := in.told(l)
+	if in.tape.System == length.Metric || l%length.SixtyFourth == 0 {
+		return shown
+	}
+	tape := in.tape
+	if l < 2*length.Inch && l > -2*length.Inch {
+		tape.Parts = 64
+	}
+	return shown + " (about " + tape.Text(l) + ")"
 }
 
 // layerLines shows what the build-up is made of, where it was not said in one figure.
@@ -115,12 +124,12 @@ func (in *inputs) layerLines(up length.Length) []string {
 	}
 	plank, _ := in.length(term.PlankThickness)
 	underlay, _ := in.length(term.UnderlayThickness)
-	return []string{fmt.Sprintf("%s plank + %s underlay, as it is under load = %s", in.tape.Exact(plank), in.tape.Exact(underlay), in.mark(up))}
+	return []string{fmt.Sprintf("%s plank + %s underlay, as it is under load = %s", in.told(plank), in.told(underlay), in.mark(up))}
 }
 
 func (in *inputs) stepLines(c height.Crossing, up, other length.Length) []string {
-	lines := []string{fmt.Sprintf("%s new floor - %s other floor = %s step", in.tape.Exact(up), in.tape.Exact(other), in.mark(c.Step))}
-	rise := in.tape.Exact(max(c.Step, -c.Step))
+	lines := []string{fmt.Sprintf("%s new floor - %s other floor = %s step", in.told(up), in.told(other), in.mark(c.Step))}
+	rise := in.told(max(c.Step, -c.Step))
 	switch {
 	case c.Profile == height.Ramp:
 		lines = append(lines, fmt.Sprintf("over 1/2 in: ramp, 12 x %s = %s run (%s)", rise, in.mark(c.Bevel), limit.RampSlope.Source))
@@ -128,6 +137,9 @@ func (in *inputs) stepLines(c height.Crossing, up, other length.Length) []string
 		lines = append(lines, fmt.Sprintf("over 1/4 in: bevel 1:2, 2 x %s = %s run (%s); or 1/4 in upright and a bevel of %s", rise, in.mark(c.Bevel), limit.BevelSlope.Source, in.mark(c.Mixed)))
 	default:
 		lines = append(lines, fmt.Sprintf("up to 1/4 in may stay upright (%s)", limit.StepVertical.Source))
+	}
+	if c.Profile == height.Ramp {
+		return lines
 	}
 	return append(lines, fmt.Sprintf("%s: which strip goes where is common practice", c.Profile))
 }

@@ -23,11 +23,15 @@ func vaporBarrier(in *inputs) (Result, error) {
 	}
 	ground := subfloor.GroundOf(string(word))
 	needed, ok := subfloor.FilmNeeded(ground)
+	if ground == subfloor.Unknown {
+		in.lack(term.Subfloor)
+		return Result{}, in.err()
+	}
 	if !ok {
 		in.refuse("a subfloor of %q does not say whether a film is needed: name what lies under it too, as \"tile over concrete\" or \"vinyl over plywood\"", string(word))
 		return Result{}, in.err()
 	}
-	r := Result{Values: []term.Named{{Name: term.Passes, Value: term.Pass(needed)}}, Signs: in.groundSigns(string(word))}
+	r := Result{Values: []term.Named{{Name: term.Passes, Value: term.Pass(needed)}}}
 	if !needed {
 		r.Working = []string{"wood subfloors: no film under the floor, which would hold moisture in the wood; the crawl space below gets its own ground cover"}
 		return r, nil
@@ -39,16 +43,6 @@ func vaporBarrier(in *inputs) (Result, error) {
 		limit.FilmThick.Why(in.tape), limit.FilmLap.Why(in.tape),
 	}
 	return r, nil
-}
-
-// groundSigns are those of a subfloor by its name.
-func (in *inputs) groundSigns(name string) signs {
-	s := signs{}
-	slab := subfloor.GroundOf(name) == subfloor.Mineral
-	s.when(slab, SignSlab)
-	s.when(slab && !in.has(term.Reading), SignSlabUnread)
-	s.when(subfloor.ScreedOf(name).Heated, SignHeated)
-	return s
 }
 
 // acclimate gives the hours that the closed boxes rest in the room.
@@ -63,7 +57,6 @@ func acclimate(in *inputs) (Result, error) {
 				in.warm(air), in.warm(floor), limit.AirDry.Text(in.tape)),
 			"it is no clock: the boxes rest closed and flat until they match the room, and the flooring's own sheet rules",
 		},
-		Signs: signs{SignAcclimate: true},
 	}, nil
 }
 

@@ -1,10 +1,8 @@
 package caution
 
 import (
-	"slices"
 	"strings"
 
-	"lastrow/calc"
 	"lastrow/calc/layout"
 	"lastrow/calc/length"
 	"lastrow/calc/limit"
@@ -25,7 +23,38 @@ func overLeadMinor(c Circumstance) bool {
 		run = lengthOf(c.value(term.TrimLength))
 	}
 	_, over := Disturbed(run, height)
-	return over && slices.Contains(c.Signs, "old-coatings")
+	return over && c.signs("old-coatings")
+}
+
+func (c Circumstance) signs(id string) bool {
+	for _, s := range c.Signs {
+		if s == id {
+			return true
+		}
+	}
+	return false
+}
+
+// step is the height of a transition, up or down.
+func (c Circumstance) step() length.Length {
+	if !c.asks(term.AskTransition) {
+		return 0
+	}
+	s := lengthOf(c.value(term.Step))
+	return max(s, -s)
+}
+
+// raises says whether the question is on what a raised floor does to one of the heights.
+func (c Circumstance) raises(names ...term.Name) bool {
+	if !c.asks(term.AskHeadroom) {
+		return false
+	}
+	for _, n := range names {
+		if lengthOf(c.given(n)) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // narrowCut is a rip too narrow for a hand, a taper, or a notch.
@@ -49,13 +78,18 @@ func ripped(v term.Value, plank, least length.Length) bool {
 }
 
 func heated(c Circumstance) bool {
-	s := strings.ReplaceAll(c.subfloor(), "unheated", "")
-	return c.signed(calc.SignHeated) || strings.Contains(s, "heated") || strings.Contains(s, "radiant")
+	s := c.subfloor()
+	return strings.Contains(s, "unheated") == false && (strings.Contains(s, "heated") || strings.Contains(s, "radiant"))
+}
+
+// wetSlab is a reading over the limit, by any test but that of a wood subfloor.
+func wetSlab(c Circumstance) bool {
+	return c.asks(term.AskMoisture) && c.fails() && c.given(term.Test) != term.Word(subfloor.Wood)
 }
 
 // slabUntested is a slab with no reading, where the question is of laying on it.
 func slabUntested(c Circumstance) bool {
-	return c.signed(calc.SignSlabUnread) || c.ground() == subfloor.Mineral && c.given(term.Reading) == nil &&
+	return c.ground() == subfloor.Mineral && c.given(term.Reading) == nil &&
 		c.asks(term.AskVaporBarrier, term.AskAcclimate, term.AskStart, term.AskPlan, term.AskShopping, term.AskUnderlay)
 }
 
@@ -65,13 +99,13 @@ func flatnessUnread(c Circumstance) bool {
 }
 
 func tooLong(c Circumstance) bool {
-	return c.signed(calc.SignLongRun) ||
+	return c.asks(term.AskLongRun) && c.fails() ||
 		c.asks(term.AskGap, term.AskRows, term.AskBoxes, term.AskStart, term.AskPlan, term.AskTrimCover) && c.longest() > c.least(term.Limit, limit.LongRun)
 }
 
 // saws is boards to be cut: a layout asked for, or jambs and doors to be trimmed.
 func saws(c Circumstance) bool {
-	return c.signed(calc.SignJambCut, calc.SignDoorTrim) ||
+	return c.asks(term.AskUndercut) || c.asks(term.AskDoor) && lengthOf(c.value(term.TrimOff)) > 0 ||
 		c.asks(term.AskPlan, term.AskCutList, term.AskRow, term.AskPiece) && c.anyPiece(func(p layout.Piece) bool { return len(p.Cuts) > 0 })
 }
 

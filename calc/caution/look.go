@@ -19,11 +19,6 @@ func (c Circumstance) sets(kinds ...term.Kind) bool {
 	return slices.ContainsFunc(c.Set, func(k term.Kind) bool { return slices.Contains(kinds, k) })
 }
 
-// signed says whether the answer carries one of the signs.
-func (c Circumstance) signed(signs ...string) bool {
-	return slices.ContainsFunc(signs, func(s string) bool { return c.Result.Signs[s] })
-}
-
 // value gives a result, or nil.
 func (c Circumstance) value(n term.Name) term.Value {
 	for _, v := range c.Result.Values {

@@ -1,17 +1,11 @@
 package caution
 
 import (
-	"lastrow/calc"
 	"lastrow/calc/layout"
 	"lastrow/calc/limit"
 	"lastrow/calc/subfloor"
 	"lastrow/calc/term"
 )
-
-// signed is the condition that the answer carries one of the signs.
-func signed(signs ...string) func(Circumstance) bool {
-	return func(c Circumstance) bool { return c.signed(signs...) }
-}
 
 // never is the condition of a row that only a danger mentioned in passing can raise.
 func never(Circumstance) bool { return false }
@@ -36,30 +30,32 @@ var table = []rule{
 		"covered, and the saw unplugged to change a blade. The saw's own instructions rule.",
 		"from memory: OSHA 29 CFR 1926 subpart I on saws", 82}, narrowCut},
 	{Caution{"trip-edge", "A step over 1/2 in needs a ramp or a longer reducer, not an edge to trip on; where access rules apply, no steeper than 1 in 12. The local code rules.",
-		limit.StepBevelled.Source + ", 303.4", 66}, signed(calc.SignStepHalf)},
+		limit.StepBevelled.Source + ", 303.4", 66}, func(c Circumstance) bool { return c.step() > limit.StepBevelled.Inch }},
 	{Caution{"trip-edge", "A step over 1/4 in needs a bevel, no steeper than 1 in 2: fit a profile that slopes. The local code rules.",
-		limit.StepVertical.Source + ", 303.3", 65}, signed(calc.SignStepQuarter)},
+		limit.StepVertical.Source + ", 303.3", 65}, func(c Circumstance) bool {
+		return c.step() > limit.StepVertical.Inch && lengthOf(c.value(term.Bevel)) == 0
+	}},
 	{Caution{"stair-riser", "Raising a floor that meets a stair changes its first or last riser; the risers of a whole flight may differ by 3/8 in at most. Measure them all, and ask " +
 		"the local building office before the floor goes down.",
-		limit.RiserSpread.Source, 62}, signed(calc.SignStair)},
+		limit.RiserSpread.Source, 62}, func(c Circumstance) bool { return c.raises(term.Riser) }},
 	{Caution{"headroom", "The raised floor takes its height from the ceiling and from the sill: both have limits in the code for living rooms and escape windows. " +
 		"The local code decides.",
-		limit.CeilingLeast.Source + ", R310.2.2, R312.2", 58}, signed(calc.SignCeiling, calc.SignSill)},
+		limit.CeilingLeast.Source + ", R310.2.2, R312.2", 58}, func(c Circumstance) bool { return c.raises(term.Ceiling, term.Sill) }},
 	{Caution{"heated-floor", "Over a heated floor: only planks and underlay that their makers allow there, 0.15 m²K/W in all at most, and no surface warmer than 27 °C or what the sheet says. " +
 		"Heating off before and during laying, and raised slowly after.",
 		"EN 1264 (resistance); trade texts (27 °C)", 54}, heated},
 	{Caution{"wet-room", "Laminate swells where water stands: use it in a bathroom or laundry only where the product's sheet allows it, with every edge sealed, and never round a floor drain.",
 		"Danish floor trade's laminate fact sheet: not for wet rooms", 50}, never},
 	{Caution{"slab-moisture", "The slab is too wet: don't lay, and don't count on a film alone. Find where the water comes from, let it dry and test again; the product's own limit rules.",
-		limitsOfSlabs, 48}, signed(calc.SignSlabWet)},
+		limitsOfSlabs, 48}, wetSlab},
 	{Caution{"slab-moisture", "No moisture reading is on record for this slab: test it before the planks come (three tests for the first 1000 sq ft), whatever its age. A dry plastic sheet proves nothing.",
 		limitsOfSlabs, 46}, slabUntested},
 	{Caution{"not-flat", "The subfloor is out of tolerance: grind or fill it before laying, or the locks will work loose. Grinding old floors and concrete has dust of its own to guard against.",
-		limit.FlatTenFeet.Source + "; the product's own limit rules", 44}, signed(calc.SignNotFlat)},
+		limit.FlatTenFeet.Source + "; the product's own limit rules", 44}, func(c Circumstance) bool { return c.asks(term.AskFlatness) && c.fails() }},
 	{Caution{"not-flat", "No flatness reading is on record: lay a straightedge in several directions and measure the widest gap before the underlay goes down.",
 		limit.FlatTenFeet.Source, 28}, flatnessUnread},
 	{Caution{"door-swing", "The door would rub on the new floor: mark it from the floor, take it off its hinges and trim it before laying up to it. A fire door is trimmed only as its label allows.",
-		limit.DoorWorking.Source, 40}, signed(calc.SignDoorRubs)},
+		limit.DoorWorking.Source, 40}, func(c Circumstance) bool { return c.asks(term.AskDoor) && lengthOf(c.value(term.TrimOff)) > 0 }},
 	{Caution{"long-run", "The floor is longer or wider than it may be in one piece: part it with a profile, at a doorway where you can. The product's own sheet rules.",
 		limit.LongRun.Source, 38}, tooLong},
 	{Caution{"uncovered-gap", "This trim would not hide the gap once the floor has shrunk: take thicker trim or add a quarter round, nailed to the wall or the base, never into the floor.",

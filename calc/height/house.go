@@ -61,9 +61,9 @@ func SillKept(height length.Length) (escape, fall bool) {
 	return height <= limit.SillMost.Inch, height >= limit.SillLeast.Inch
 }
 
-// EgressKept says whether a floor lies near enough under the threshold of the required egress door (2018 IRC
-// R311.3.1). It is no allowance for a step between rooms.
-func EgressKept(drop length.Length) bool { return drop <= limit.EgressDrop.Inch }
+// EgressKept says whether a floor lies near enough under the top of the threshold of the required egress door, and not
+// over it (2018 IRC R311.3.1). It is no allowance for a step between rooms.
+func EgressKept(drop length.Length) bool { return drop >= 0 && drop <= limit.EgressDrop.Inch }
 
 // GuardKept says whether a guard still stands high enough over the raised floor (2018 IRC R312.1.2).
 func GuardKept(height, buildUp length.Length) bool {

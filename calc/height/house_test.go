@@ -93,6 +93,8 @@ func TestSill(t *testing.T) {
 func TestEgressAndGuard(t *testing.T) {
 	require.True(t, EgressKept(3*in/2)) // 2018 IRC R311.3.1
 	require.False(t, EgressKept(3*in/2+nm))
+	require.True(t, EgressKept(0))
+	require.False(t, EgressKept(-nm))
 	require.True(t, GuardKept(36*in+10*mm, 10*mm)) // 2018 IRC R312.1.2
 	require.False(t, GuardKept(36*in, 10*mm))
 }

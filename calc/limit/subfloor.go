@@ -17,9 +17,9 @@ var (
 // Moisture of slabs and of wood.
 var (
 	MoistureRH = amount("moisture-rh", "relative humidity in a slab", 75, 1, "% RH",
-		"ASTM F710 (by F2170 probes); BS 8203-1:2017", Published)
+		"ASTM F710, by F2170 probes; BS 8203-1:2017", Published)
 	MoistureMVER = amount("moisture-calcium-chloride", "vapor given off by a slab", 3, 1, "lb / 1000 sq ft / 24 h",
-		"ASTM F710 (by F1869)", Published)
+		"ASTM F710, by F1869", Published)
 	CarbideCement = amount("moisture-carbide-cement", "cement screed by carbide", 2, 1, "CM-%",
 		"European resilient flooring makers' institute, installation page", Published)
 	CarbideCementWarm = amount("moisture-carbide-cement-heated", "heated cement screed by carbide", 18, 10, "CM-%",

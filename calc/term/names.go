@@ -86,6 +86,10 @@ const (
 	Damaged           Name = "damaged"
 	Note              Name = "note"
 	Height            Name = "height"
+	Guard             Name = "guard"     // height of a railing above the floor beside it
+	Threshold         Name = "threshold" // top of the sill of the way out, above the subfloor
+	DoorKind          Name = "door-kind" // "fire", "sliding", "bifold", "closet"
+	SlabThickness     Name = "slab-thickness"
 	Landing           Name = "landing"           // "lower", "upper": the end of a flight that the floor covers
 	WorkingClearance  Name = "working-clearance" // under a door that is to swing
 	Play              Name = "play"              // above the planks under a jamb
@@ -148,5 +152,7 @@ const (
 	Profiles         Name = "profiles"
 	Spacers          Name = "spacers"
 	Tests            Name = "tests"
-	CutLine          Name = "cut-line" // above the subfloor, working clearance or play included
+	RaiseBy          Name = "raise"       // of a hung door, in place of trimming it
+	ProbeDepth       Name = "probe-depth" // of a moisture probe in a slab
+	CutLine          Name = "cut-line"    // above the subfloor, working clearance or play included
 )
