@@ -1,13 +1,10 @@
 // Package room joins what can be measured of a floor into one region: rooms, closets, doorways and fixtures.
 //
-// The main room's south-west corner is the origin, X grows to the east and Y to the north. North is the top of the
+// Lengths are exact along the axes; a slanted wall's corners are rounded to the nanometre once. The main room's south-west corner is the origin, X grows to the east and Y to the north. North is the top of the
 // plan, wherever the compass may point. Build lists every broken rule at once, with its place.
 package room
 
-import (
-	"lastrow/calc/geom"
-	"lastrow/calc/length"
-)
+import "lastrow/calc/length"
 
 // Side is a wall of the main room, or a way to walk.
 type Side string
@@ -87,25 +84,3 @@ type Fixture struct {
 	FromX, FromY length.Length
 	SideX, SideY Side
 }
-
-// Edge is one edge of the floor's region, walked with the floor on the left.
-type Edge struct {
-	A, B   geom.Point
-	Wall   string        // what people call it: "south", "closet back", "post"
-	Gap    length.Length // between the floor and it; 0 is tight
-	Cover  string        // what hides the gap: "trim", "track", ""
-	Door   bool          // the line under a door
-	Hidden bool          // out of sight
-}
-
-// Floor is the region to cover.
-type Floor struct {
-	Region geom.Region // wall to wall, less fixtures
-	Laying geom.Region // Region less the gap along every edge
-	Edges  []Edge      // all edges of Region, in the order of its rings
-	Notes  []string    // what was spread, or rounded, in joining the parts
-	Plan   Plan        // what it was built from
-}
-
-// Broken is a rule that a plan breaks, with its place.
-type Broken struct{ Rule, Where string }

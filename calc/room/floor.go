@@ -1,0 +1,77 @@
+package room
+
+import (
+	"lastrow/calc/geom"
+	"lastrow/calc/length"
+)
+
+// Edge is one edge of the floor's region, walked with the floor on the left.
+type Edge struct {
+	A, B   geom.Point
+	Wall   string        // what people call it: "south", "wall 3", "closet back", "post"
+	Side   Side          // the way that it faces out, for a wall that faces one
+	Gap    length.Length // between the floor and it; 0 is tight
+	Cover  string        // what hides the gap: "trim", "track", ""
+	Door   bool          // the line under a door
+	Hidden bool          // out of sight
+}
+
+// Len is the edge's length.
+func (e Edge) Len() length.Length { return geom.Distance(e.A, e.B) }
+
+// Floor is the region to cover.
+type Floor struct {
+	Region geom.Region // wall to wall, less fixtures
+	Laying geom.Region // Region less the gap along every edge
+	Edges  []Edge      // all edges of Region, in the order of its rings
+	Notes  []string    // what was spread, or rounded, in joining the parts
+	Plan   Plan        // what it was built from
+}
+
+// Area is the area wall to wall.
+func (f *Floor) Area() length.Area { return f.Region.Area() }
+
+// Perimeter is the length of every edge, doorways and fixtures too.
+func (f *Floor) Perimeter() length.Length { return f.Region.Perimeter() }
+
+// Extent gives how far the floor reaches from west to east and from south to north.
+func (f *Floor) Extent() (eastWest, northSouth length.Length) {
+	sw, ne := f.Region.Box()
+	return ne.X - sw.X, ne.Y - sw.Y
+}
+
+// Broken is a rule that a plan breaks, with its place.
+type Broken struct{ Rule, Where string }
+
+func (b Broken) String() string {
+	if b.Where == "" {
+		return b.Rule
+	}
+	return b.Where + ": " + b.Rule
+}
+
+// Build joins the parts of a plan into a floor. Where a rule is broken there is no floor, and every broken rule is listed.
+func Build(p Plan) (*Floor, []Broken) {
+	b := builder{plan: p}
+	b.outline()
+	if len(b.broken) == 0 {
+		for k := range b.ring {
+			b.walls = append(b.walls, b.edge(k))
+		}
+		b.closets()
+		b.doorways()
+		b.fixtures()
+	}
+	if len(b.broken) == 0 {
+		b.check()
+	}
+	if len(b.broken) > 0 {
+		return nil, b.broken
+	}
+	f := &Floor{Notes: b.notes, Plan: p}
+	b.gaps(f)
+	if len(f.Laying) == 0 {
+		return nil, []Broken{{"the gaps leave no floor", "gap"}}
+	}
+	return f, nil
+}
