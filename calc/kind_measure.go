@@ -18,10 +18,11 @@ func measured(in *inputs) (Result, error) {
 		in.refuse("%v", err)
 		return Result{}, in.err()
 	}
-	return Result{
-		Values:  []term.Named{{Name: term.Result, Value: quantity(q)}},
-		Working: measure.Steps(sum.Expr, in.tape),
-	}, nil
+	values := []term.Named{{Name: term.Result, Value: quantity(q)}}
+	if q.In != "" {
+		values = append(values, term.Named{Name: term.Converted, Value: term.Word(q.Text(in.tape))})
+	}
+	return Result{Values: values, Working: measure.Steps(sum.Expr, in.tape)}, nil
 }
 
 // quantity is a sum's value under the type that its dimension has.

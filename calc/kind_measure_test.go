@@ -31,6 +31,8 @@ func TestMeasure(t *testing.T) {
 	require.Equal(t, "3/2", value(r, term.Result).(term.Number).String())
 	r = ask(t, term.AskMeasure, term.Expression, sum(measure.Binary{Op: measure.Div, X: inch(12), Y: inch(4)}))
 	require.Equal(t, term.Count(3), value(r, term.Result))
+	r = ask(t, term.AskMeasure, term.Expression, sum(measure.Convert{X: inch(136), To: measure.Millimetres}))
+	require.Equal(t, term.Word("3454.4 mm"), value(r, term.Converted))
 	_, err := Answer(&Job{}, Question{term.AskMeasure, given(term.Expression, sum(measure.Binary{Op: measure.Div, X: inch(7.625), Y: n(0)}))})
 	require.ErrorContains(t, err, "divided by zero")
 	_, err = Answer(&Job{}, Question{Kind: term.AskMeasure})

@@ -142,6 +142,7 @@ const (
 	Amount           Name = "amount"
 	Kg               Name = "kg"
 	Result           Name = "result"
+	Converted        Name = "converted"
 	StartWall        Name = "start-wall"
 	Bit              Name = "bit"
 	NailLength       Name = "nail-length"
