@@ -2,6 +2,7 @@ package calc
 
 import (
 	"fmt"
+	"strings"
 
 	"lastrow/calc/length"
 	"lastrow/calc/limit"
@@ -41,9 +42,31 @@ func (in *inputs) allowance(edge length.Length) subfloor.Allowance {
 	if gap, ok := in.length(term.Allowed); ok {
 		return subfloor.Allowance{Gap: gap, Rule: "the tolerance said"}
 	}
-	allow, err := subfloor.Allowed(edge, in.tape.System)
+	allow, err := in.rule(edge)
 	in.check(err)
 	return allow
+}
+
+// rule is the class of flatness that was said, or else the rule that the straightedge goes with.
+func (in *inputs) rule(edge length.Length) (subfloor.Allowance, error) {
+	if !in.has(term.Tolerance) {
+		return subfloor.Allowed(edge, in.tape.System)
+	}
+	word, _ := get[term.Word](in, term.Tolerance)
+	class := strings.TrimPrefix(strings.ToUpper(string(word)), "BS 8204 ")
+	if row, ok := dinRow(class); ok {
+		return subfloor.DIN(row, edge)
+	}
+	if edge != 2*length.Metre {
+		return subfloor.Allowance{}, fmt.Errorf("a class of BS 8204 is measured under 2 m, not %s", in.told(edge))
+	}
+	return subfloor.BS(subfloor.Class(class))
+}
+
+// dinRow reads "ROW 4" or "DIN 18202 ROW 4".
+func dinRow(s string) (row int, ok bool) {
+	n, err := fmt.Sscanf(strings.TrimPrefix(s, "DIN 18202 "), "ROW %d", &row)
+	return row, n == 1 && err == nil
 }
 
 func (in *inputs) againstLine(dip length.Length, a subfloor.Allowance) string {

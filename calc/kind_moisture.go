@@ -30,8 +30,12 @@ func moisture(in *inputs) (Result, error) {
 		in.refuse("%q is no moisture test known here: rh, calcium-chloride, carbide, wood or plastic-sheet", string(word))
 		return Result{}, in.err()
 	}
-	r := Result{Values: []term.Named{{Name: term.Allowed, Value: figure(test, dry)}}, Working: []string{dry.Why(in.tape)}}
-	in.judge(&r, test, dry)
+	most, why := in.most(dry)
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	r := Result{Values: []term.Named{{Name: term.Allowed, Value: figure(test, most)}}, Working: []string{why}}
+	in.judge(&r, test, most, dry.Unit)
 	in.probe(&r, test)
 	in.tests(&r, test)
 	if err := in.err(); err != nil {
@@ -45,17 +49,29 @@ func (in *inputs) subfloorName() string {
 	return string(w)
 }
 
-// figure is a limit as a value: a percentage, but for the pounds of the calcium chloride test.
-func figure(t subfloor.Test, l *limit.Limit) term.Value {
-	if t == subfloor.MVER {
-		return term.Number{Rat: l.Rat()}
+// most is the limit that holds: the product's own where it was said, or else the published one.
+func (in *inputs) most(dry *limit.Limit) (*big.Rat, string) {
+	if !in.has(term.Allowed) {
+		return dry.Rat(), dry.Why(in.tape)
 	}
-	thousandths := new(big.Rat).Mul(l.Rat(), big.NewRat(1000, 1))
+	own := in.amount(term.Allowed)
+	if own == nil {
+		return nil, ""
+	}
+	return own, fmt.Sprintf("%s: %s %s, as said for this product, in place of %s", dry.What, decimal(own), dry.Unit, dry.Text(in.tape))
+}
+
+// figure is a limit as a value: a percentage, but for the pounds of the calcium chloride test.
+func figure(t subfloor.Test, most *big.Rat) term.Value {
+	if t == subfloor.MVER {
+		return term.Number{Rat: most}
+	}
+	thousandths := new(big.Rat).Mul(most, big.NewRat(1000, 1))
 	return term.Percent(thousandths.Num().Int64())
 }
 
 // judge adds the verdict on a reading, and on how far a wood subfloor is from wood planks.
-func (in *inputs) judge(r *Result, t subfloor.Test, dry *limit.Limit) {
+func (in *inputs) judge(r *Result, t subfloor.Test, most *big.Rat, unit string) {
 	if !in.readingOf(t) {
 		return
 	}
@@ -64,8 +80,8 @@ func (in *inputs) judge(r *Result, t subfloor.Test, dry *limit.Limit) {
 		return
 	}
 	in.check(subfloor.Plausible(t, reading))
-	kept := subfloor.Dry(reading, dry)
-	r.Working = append(r.Working, fmt.Sprintf("%s against %s %s", decimal(reading), decimal(dry.Rat()), dry.Unit))
+	kept := subfloor.Dry(reading, most)
+	r.Working = append(r.Working, fmt.Sprintf("%s against %s %s", decimal(reading), decimal(most), unit))
 	if t == subfloor.Wood && in.has(term.PlankMoisture) {
 		kept = in.match(r, reading) && kept
 	}

@@ -40,6 +40,21 @@ func TestFlatness(t *testing.T) {
 	require.Equal(t, term.Pass(false), value(r, term.Passes))
 }
 
+// DIN 18202:2013 Table 3 and BS 8204, by class.
+func TestFlatnessByClass(t *testing.T) {
+	ask := func(class term.Word, edge length.Length) []term.Given {
+		return given(term.Dip, l(mm(4)), term.Straightedge, l(edge), term.Tolerance, class)
+	}
+	for class, allow := range map[term.Word]length.Length{"SR1": mm(3), "BS 8204 SR2": mm(5), "row 4": mm(5), "DIN 18202 row 2": mm(9)} {
+		r := answer(t, metricJob(), term.AskFlatness, ask(class, mm(2000)))
+		require.Equal(t, l(allow), value(r, term.Allowed), class)
+		require.Equal(t, term.Pass(allow >= mm(4)), value(r, term.Passes), class)
+	}
+	refusal(t, term.AskFlatness, ask("SR2", mm(3000)), "under 2 m, not 3000 mm")
+	refusal(t, term.AskFlatness, ask("row 7", mm(2000)), "rows 1 to 4")
+	refusal(t, term.AskFlatness, ask("smooth", mm(2000)), "SR1, SR2 and SR3")
+}
+
 func TestFlatnessOfHeights(t *testing.T) {
 	heights := term.Lens{0, mm(5), mm(2)}
 	r := answer(t, metricJob(), term.AskFlatness, given(term.Heights, heights, term.Spacing, l(mm(1000))))
@@ -107,6 +122,16 @@ func TestMoistureLimitAlone(t *testing.T) {
 	require.Nil(t, value(r, term.Passes), "a reading of one test is none of another")
 	dip := &Job{Facts: map[term.Name]term.Value{term.Reading: l(mm(3)), term.Dip: l(mm(3))}}
 	require.Nil(t, value(answer(t, dip, term.AskMoisture, given(term.Test, term.Word("rh"))), term.Passes))
+}
+
+// ASTM F710 holds where the maker says nothing else: a product's own limit takes its place.
+func TestMoistureOfTheProduct(t *testing.T) {
+	ask := func(allowed term.Percent) Result {
+		return answer(t, &Job{}, term.AskMoisture, given(term.Test, term.Word("rh"), term.Reading, term.Percent(78_000), term.Allowed, allowed))
+	}
+	require.Equal(t, term.Pass(true), value(ask(80_000), term.Passes))
+	require.Equal(t, term.Percent(80_000), value(ask(80_000), term.Allowed))
+	require.Equal(t, term.Pass(false), value(ask(70_000), term.Passes))
 }
 
 // ASTM F2170-19a 10.1.

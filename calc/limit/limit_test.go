@@ -101,6 +101,13 @@ func TestGapKnowsNoThickness(t *testing.T) {
 func TestMoveCeiling(t *testing.T) {
 	points := new(big.Rat).Mul(MoveCeiling.Rat(), big.NewRat(30, 1))
 	require.Equal(t, "33/10", points.RatString())
+	require.Equal(t, Memory, MoveCeiling.Sure, "the step of humidity is from memory")
+}
+
+// 8 m, 10 m, 27 ft, 30 ft and 40 ft all circulate as the longest run: none is a standard's, so a user may set another.
+func TestLongRunIsNoStandard(t *testing.T) {
+	require.True(t, LongRun.Overridable())
+	require.False(t, RiserSpread.Overridable())
 }
 
 func TestText(t *testing.T) {

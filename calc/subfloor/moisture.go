@@ -52,7 +52,7 @@ func carbide(s Screed) *limit.Limit {
 }
 
 // Dry says whether a reading keeps a limit.
-func Dry(reading *big.Rat, l *limit.Limit) bool { return reading.Cmp(l.Rat()) <= 0 }
+func Dry(reading, most *big.Rat) bool { return reading.Cmp(most) <= 0 }
 
 // Plausible refuses readings that the method can't give.
 func Plausible(t Test, reading *big.Rat) error {
@@ -75,7 +75,7 @@ func Apart(plankWidth length.Length) *limit.Limit {
 // Match says whether a wood subfloor is dry enough in itself and near enough to the planks.
 func Match(subfloor, planks *big.Rat, plankWidth length.Length) bool {
 	diff := new(big.Rat).Sub(subfloor, planks)
-	return Dry(subfloor, limit.MoistureWood) && Dry(diff.Abs(diff), Apart(plankWidth))
+	return Dry(subfloor, limit.MoistureWood.Rat()) && Dry(diff.Abs(diff), Apart(plankWidth).Rat())
 }
 
 // Tests is how many tests an area needs. The inch-pound figure governs, so 1000 sq ft is 92.9 m² and not 100. The

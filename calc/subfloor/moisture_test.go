@@ -39,8 +39,8 @@ func TestDryness(t *testing.T) {
 	} {
 		l, ok := Dryness(c.test, c.screed)
 		require.True(t, ok)
-		require.True(t, Dry(rat(c.last), l), c)
-		require.False(t, Dry(rat(c.wet), l), c)
+		require.True(t, Dry(rat(c.last), l.Rat()), c)
+		require.False(t, Dry(rat(c.wet), l.Rat()), c)
 	}
 	_, ok := Dryness(Sheet, Screed{})
 	require.False(t, ok, "ASTM D4263 is a yes or no")

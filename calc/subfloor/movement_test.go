@@ -59,6 +59,7 @@ func TestEMC(t *testing.T) {
 	}
 	// 4.0 by the formula; one reproduced table prints 3.0. A miscopied coefficient gives 8.73 at 70 °F and 50 %.
 	require.InDelta(t, 4.05, EMC(110, 20), 0.05)
+	require.Greater(t, EMC(70, 50)-8.73, 0.5)
 	require.InDelta(t, 4.798, EMC(70, 60)-EMC(70, 30), 0.001)
 }
 

@@ -86,6 +86,7 @@ const (
 	Damaged           Name = "damaged"
 	Note              Name = "note"
 	Height            Name = "height"
+	Tolerance         Name = "tolerance" // a class of flatness: "SR1" to "SR3", "row 1" to "row 4"
 	Guard             Name = "guard"     // height of a railing above the floor beside it
 	Threshold         Name = "threshold" // top of the sill of the way out, above the subfloor
 	DoorKind          Name = "door-kind" // "fire", "sliding", "bifold", "closet"
