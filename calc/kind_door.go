@@ -81,6 +81,10 @@ func undercut(in *inputs) (Result, error) {
 		return Result{}, err
 	}
 	play := in.lengthOr(term.Play, limit.UndercutPlay.In(in.tape.System))
+	in.between(term.Play, play, 0, length.Inch)
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
 	cut := height.Undercut(height.Layers{Plank: up}, play)
 	return Result{
 		Values: []term.Named{{Name: term.Undercut, Value: term.Len(up)}, {Name: term.CutLine, Value: term.Len(cut)}},

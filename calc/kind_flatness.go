@@ -34,6 +34,9 @@ func flatness(in *inputs) (Result, error) {
 	if edge == 2*length.Metre {
 		lines = append(lines, classLine(dip))
 	}
+	if strict := subfloor.Stricter(edge); allow.Kept(dip) && in.tape.System == length.Metric && !strict.Kept(dip) {
+		lines = append(lines, "but floating floors may ask more: "+strict.Rule, in.againstLine(dip, strict))
+	}
 	return flatResult(allow, allow.Kept(dip), lines), nil
 }
 

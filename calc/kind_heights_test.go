@@ -82,6 +82,7 @@ func TestImplausibleHeights(t *testing.T) {
 	refusal(t, term.AskTransition, layers(mm(8), mm(2), term.OtherHeight, l(length.Metre)), "other floor")
 	refusal(t, term.AskUndercut, layers(mm(12), in(9)), "underlay of 9 in")
 	refusal(t, term.AskUndercut, layers(mm(120), mm(2)), "plank of 120 mm")
+	refusal(t, term.AskUndercut, layers(mm(8), mm(2), term.Play, l(in(2))), "play of 2 in")
 	refusal(t, term.AskDoor, layers(mm(8), mm(2), term.DoorGap, l(length.Metre)), "under the door")
 	refusal(t, term.AskDoor, layers(mm(8), mm(2), term.DoorGap, l(in(.5)), term.WorkingClearance, l(length.Metre)), "under the door")
 	refusal(t, term.AskHeadroom, layers(mm(8), mm(2), term.Ceiling, l(in(8))), "ceiling of 8 in")

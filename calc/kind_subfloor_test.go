@@ -34,7 +34,11 @@ func TestFlatness(t *testing.T) {
 		require.Equal(t, c.pass, value(r, term.Passes), c)
 		require.Contains(t, r.Working[0], c.rule)
 	}
-	r := answer(t, metricJob(), term.AskFlatness, given(term.Dip, l(mm(4)), term.Straightedge, l(mm(2000))))
+	r := answer(t, metricJob(), term.AskFlatness, given(term.Dip, l(mm(6)), term.Straightedge, l(mm(2000))))
+	require.Contains(t, r.Working, "6 mm is over 5 mm")
+	r = answer(t, metricJob(), term.AskFlatness, given(term.Dip, l(mm(11)), term.Straightedge, l(mm(2000))))
+	require.Contains(t, r.Working, "it meets no class of BS 8204")
+	r = answer(t, metricJob(), term.AskFlatness, given(term.Dip, l(mm(4)), term.Straightedge, l(mm(2000))))
 	require.Contains(t, r.Working, "by BS 8204 it is class SR2")
 	r = answer(t, metricJob(), term.AskFlatness, given(term.Dip, l(mm(3)), term.Straightedge, l(mm(2000)), term.Allowed, l(mm(2))))
 	require.Equal(t, term.Pass(false), value(r, term.Passes))

@@ -53,3 +53,11 @@ func inchRule(edge length.Length) Allowance {
 	}
 	return Allowance{six.Inch * edge / (6 * length.Foot), "1/8 in in 6 ft, in proportion (" + six.Source + "; the proportion is common practice)"}
 }
+
+// Stricter is what the makers' institute asks of floors under floating planks, by its lower figures: 3 mm in the first
+// metre and 2 mm for each further one.
+func Stricter(edge length.Length) Allowance {
+	past := max(0, edge-length.Metre)
+	gap := limit.FlatFirstMetre.Metric + length.Length(int64(past/1000)*int64(limit.FlatPerMetre.Metric/length.Millimetre))
+	return Allowance{gap, "3 mm in the first metre and 2 mm in each further one (" + limit.FlatPerMetre.Source + ")"}
+}

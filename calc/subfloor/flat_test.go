@@ -117,6 +117,16 @@ func TestRuleByStraightedge(t *testing.T) {
 	require.Error(t, err)
 }
 
+// European resilient flooring makers' institute: 3 mm in the first metre and 2 mm further, 7 mm at 3 m where DIN 18202
+// row 3 allows 8.
+func TestStricter(t *testing.T) {
+	for edge, gap := range map[length.Length]length.Length{m / 2: 3 * mm, m: 3 * mm, 2 * m: 5 * mm, 3 * m: 7 * mm, 2500 * mm: 6 * mm} {
+		require.Equal(t, gap, Stricter(edge).Gap, edge)
+	}
+	din, _ := DIN(3, 3*m)
+	require.False(t, Stricter(3*m).Kept(din.Gap))
+}
+
 // Heights 0, 5 and 2 mm a metre apart: the middle stands 5 - 1 = 4 mm off over a base of 2 m; 6 allowed by row 3, 5 by 4.
 func TestGrid(t *testing.T) {
 	w, err := Grid([]length.Length{0, 5 * mm, 2 * mm}, m, 3)
