@@ -2,6 +2,7 @@ package calc
 
 import (
 	"lastrow/calc/length"
+	"lastrow/calc/room"
 	"lastrow/calc/term"
 )
 
@@ -23,23 +24,53 @@ func (in *inputs) sides() (along, across length.Length, ok bool) {
 	return 0, 0, false
 }
 
+// jobFloor gives the floor that the job's statements make, and counts it as used.
+func (in *inputs) jobFloor() (*room.Floor, bool) {
+	p := in.job.Plan
+	if p.Rect == nil && p.Quad == nil && len(p.Walk) == 0 {
+		return nil, false
+	}
+	f, broken := room.Build(p)
+	for _, b := range broken {
+		in.refuse("%s", b)
+	}
+	if f == nil {
+		return nil, false
+	}
+	if p.Rect != nil {
+		in.use(term.Given{Name: term.Room, Value: term.Lens{p.Rect.EastWest, p.Rect.NorthSouth}, From: term.FromJob})
+	} else {
+		in.use(term.Given{Name: term.FloorArea, Value: term.Area{Area: f.Region.Area()}, From: term.FromJob})
+	}
+	return f, true
+}
+
+// round is the length of a floor's walls, doorways counted across and fixtures left out.
+func round(f *room.Floor) length.Length {
+	var sum length.Length
+	for _, e := range f.Edges[:len(f.Region[0])] {
+		if e.Cover != "jamb" {
+			sum += e.Len()
+		}
+	}
+	return sum
+}
+
 // floorArea gives the area to cover: as said, or of a room said, or of the job's floor.
 func (in *inputs) floorArea() (length.Area, bool) {
 	_, saysRoom := in.said[term.Room]
 	if a, ok := get[term.Area](in, term.FloorArea); ok && !saysRoom {
 		return a.Area, true
 	}
-	along, across, ok := in.sides()
+	if saysRoom {
+		along, across, ok := in.sides()
+		return along.Times(across), ok
+	}
+	f, ok := in.jobFloor()
 	if !ok {
 		return length.Area{}, false
 	}
-	a := along.Times(across)
-	if r := in.job.Plan.Rect; r != nil && !saysRoom {
-		for _, c := range r.CutOuts {
-			a = a.Minus(c.EastWest.Times(c.NorthSouth))
-		}
-	}
-	return a, a.Sign() > 0
+	return f.Region.Area(), true
 }
 
 // needArea is floorArea, noted as missing where nothing gives it.
@@ -78,4 +109,16 @@ func (in *inputs) wordOr(n term.Name, usual term.Word, others ...term.Word) term
 	}
 	in.refuse("%s can't be %q: it is %s or %v", n, string(w), usual, others)
 	return w
+}
+
+// Extent gives the area and the perimeter of a job's floor so far, or nothing where it has no shape yet.
+func Extent(j *Job) []term.Named {
+	f, ok := newInputs(j, Question{}).jobFloor()
+	if !ok {
+		return nil
+	}
+	return []term.Named{
+		{Name: term.FloorArea, Value: term.Area{Area: f.Region.Area()}},
+		{Name: term.Perimeter, Value: term.Len(round(f))},
+	}
 }

@@ -58,7 +58,7 @@ func (in *inputs) needTrimRun() (length.Length, []string) {
 }
 
 // perimeter gives the length of the walls: as said, or their sum, or that of a room said or of the job's floor.
-func (in *inputs) perimeter() (round length.Length, working []string, ok bool) {
+func (in *inputs) perimeter() (around length.Length, working []string, ok bool) {
 	if l, ok := in.length(term.Perimeter); ok {
 		return l, nil, true
 	}
@@ -69,13 +69,21 @@ func (in *inputs) perimeter() (round length.Length, working []string, ok bool) {
 		}
 		return sum, []string{fmt.Sprintf("%d walls = %s", len(walls), in.tape.Room(sum))}, true
 	}
-	along, across, ok := in.sides() // corners cut out leave a perimeter as it is
+	if _, saysRoom := in.said[term.Room]; !saysRoom {
+		f, ok := in.jobFloor()
+		if !ok {
+			return 0, nil, false
+		}
+		walls := round(f)
+		return walls, []string{fmt.Sprintf("round the floor = %s", in.tape.Room(walls))}, true
+	}
+	along, across, ok := in.sides()
 	if !ok {
 		return 0, nil, false
 	}
 	t := in.tape.Room
-	round = 2 * (along + across)
-	return round, []string{fmt.Sprintf("2 x (%s + %s) = %s", t(along), t(across), t(round))}, true
+	around = 2 * (along + across)
+	return around, []string{fmt.Sprintf("2 x (%s + %s) = %s", t(along), t(across), t(around))}, true
 }
 
 // doorsWide gives the width of all doors: as said, by number, or the job's doorways.

@@ -53,7 +53,18 @@ func wider(j *calc.Job, across length.Length) string {
 	return fmt.Sprintf("a plank %s wide does not fit a room %s across", j.Tape.Exact(j.Plank.Width), j.Tape.Room(across))
 }
 
-func floorBroken(p room.Plan) []string { return nil }
+// floorBroken lists the rules that the floor breaks. Closets and doorways may be said before the room they open off.
+func floorBroken(p room.Plan) []string {
+	if p.Rect == nil && p.Quad == nil && len(p.Walk) == 0 {
+		return nil
+	}
+	_, broken := room.Build(p)
+	var reasons []string
+	for _, b := range broken {
+		reasons = append(reasons, b.String())
+	}
+	return reasons
+}
 
 func counts(j *calc.Job) []string {
 	var reasons []string

@@ -43,6 +43,7 @@ const (
 	AskHistory      Kind = "history"
 	AskJobs         Kind = "jobs"
 	AskShare        Kind = "share"
+	AskUnshare      Kind = "unshare"
 	AskExport       Kind = "export"
 	AskForget       Kind = "forget"
 )

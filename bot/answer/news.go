@@ -1,0 +1,109 @@
+package answer
+
+import (
+	"regexp"
+	"strings"
+
+	"lastrow/calc"
+	"lastrow/calc/length"
+	"lastrow/calc/term"
+	"lastrow/grammar"
+)
+
+// Fault owns up to a fault of ours, in one plain line.
+func Fault() Answer {
+	return Answer{Outcome: Refused, Text: "Something broke on my side; nothing was changed. Try again in a moment."}
+}
+
+// Courtesy answers thanks and greetings.
+func Courtesy() Answer {
+	return Answer{Outcome: Answered, Kind: term.AskHelp, Text: `Any time. "help" shows what I work out.`}
+}
+
+// Nothing answers a message that holds nothing.
+func Nothing() Answer {
+	return Answer{Outcome: Unclear, Text: `I read nothing to work out. Try "rows for 11ft 4in, plank 7 5/8", or "help".`}
+}
+
+// Say is a plain answer of a kind that computes nothing.
+func Say(k term.Kind, text string) Answer {
+	return Answer{Outcome: Answered, Kind: k, Reading: string(k), Text: Limit(text)}
+}
+
+// Refuse says which rules were broken, all of them.
+func Refuse(r *calc.Refusal) Answer {
+	a := Answer{Outcome: Refused, Kind: r.Kind}
+	var lines []string
+	for _, reason := range r.Reasons {
+		lines = append(lines, plainReason(reason))
+	}
+	if len(lines) == 1 {
+		a.Text = Limit("That can't be: " + lines[0] + ".")
+		return a
+	}
+	a.Text = Limit("That can't be:\n  " + strings.Join(lines, "\n  "))
+	return a
+}
+
+var leadingName = regexp.MustCompile(`^[a-z]+(-[a-z]+)+ of `)
+
+// plainReason writes a name that leads a reason as people say it: "plank-width of 75 ft" as "plank width of 75 ft".
+func plainReason(reason string) string {
+	name := leadingName.FindString(reason)
+	return strings.ReplaceAll(name, "-", " ") + Harmless(reason[len(name):])
+}
+
+// Back asks for what a question still needs.
+func Back(r calc.Result, m *calc.Missing, t length.Tape) Answer {
+	return Answer{Outcome: AskBack, Kind: m.Kind, Given: Givens(r.Given, t), Missing: Flat(m.Needs), Text: Ask(m.Needs)}
+}
+
+// Problem says what was not understood: what was read, what was not, one example that would work.
+func Problem(p *grammar.Problem) Answer {
+	a := Answer{Outcome: Outcome(p.Outcome), Kind: p.Kind, Missing: p.Missing}
+	read, not := Short(Harmless(p.Read), 80), Short(Harmless(p.Not), 160)
+	var parts []string
+	switch {
+	case a.Outcome == AskBack && not == "" && len(p.Missing) > 0:
+		parts = append(parts, Ask(oneEach(p.Missing)))
+	case read != "" && not != "":
+		parts = append(parts, "I read "+read+", but not "+not+".")
+	case not != "":
+		parts = append(parts, capital(not)+".")
+	case read != "":
+		parts = append(parts, "I read "+read+", and no more.")
+	default:
+		parts = append(parts, "I don't understand that.")
+	}
+	if p.Example != "" {
+		parts = append(parts, `Try: "`+p.Example+`".`)
+	}
+	a.Text = Limit(strings.Join(parts, " "))
+	return a
+}
+
+func oneEach(names []term.Name) [][]term.Name {
+	var needs [][]term.Name
+	for _, n := range names {
+		needs = append(needs, []term.Name{n})
+	}
+	return needs
+}
+
+// Record says what a job has noted, with the floor so far where it was shaped.
+func Record(k term.Kind, texts []string, given []term.Given, floor []term.Named, t length.Tape, cs []Caution) Answer {
+	a := Answer{
+		Outcome: Recorded, Kind: k, Reading: strings.Join(texts, "\n"),
+		Given: Givens(given, t), Values: Results(floor, t), Cautions: cs,
+	}
+	noted := "Noted: " + Harmless(strings.Join(texts, "; ")) + "."
+	if k == term.SetJob {
+		noted = "On " + Harmless(strings.TrimPrefix(strings.Join(texts, "; "), "job ")) + " now."
+	}
+	parts := []string{noted}
+	if len(floor) == 2 {
+		parts = append(parts, "Floor so far: "+text(floor[0].Value, t)+", "+text(floor[1].Value, t)+" round.")
+	}
+	a.Text = Limit(paragraphs(append(parts, Warn(cs))))
+	return a
+}
