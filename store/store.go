@@ -3,8 +3,14 @@
 package store
 
 import (
+	"context"
+	"database/sql"
 	"errors"
+	"fmt"
+	"net/url"
 	"time"
+
+	_ "github.com/mattn/go-sqlite3" // the driver
 )
 
 // ErrNotFound says that there is no such job.
@@ -17,6 +23,13 @@ type Job struct {
 	Name  string
 	Group string    // the channel that it is shared to, or ""
 	Done  time.Time // when its last statement was stored
+}
+
+// Line is one text of a job.
+type Line struct {
+	Text string
+	User string
+	At   time.Time
 }
 
 // Change is what one message changes, stored all together or not at all. MessageID, where not empty, makes it count once.
@@ -35,17 +48,64 @@ type Talk struct {
 	At   time.Time
 }
 
-// The methods, all safe for use by several goroutines, are:
-//
-//	Open(ctx, path) (*Store, error); (*Store) Close() error
-//	Begin(ctx, owner, name, at) (Job, error)                 begins a job, or finds the owner's job of that name
-//	Jobs(ctx, user, channel) ([]Job, error)                  the user's own and the channel's, last changed first
-//	Current(ctx, user, channel) (Job, error)                 the channel's shared job where there is one, else the user's; ErrNotFound
-//	Switch(ctx, user, channel, job) error
-//	Share(ctx, job, channel) error; Unshare(ctx, channel) error
-//	Append(ctx, Change) (fresh bool, err error)              false: that message was stored before
-//	Texts(ctx, job) ([]Line, error)                          in order, with user and time
-//	Forget(ctx, user) error                                  everything of a user
-//	Talk(ctx, user, channel) (Talk, error); Keep(ctx, user, channel, Talk) error; LetGo(ctx, before) error
-//	Replied(ctx, messageID) (reply []byte, ok bool, err error); Reply(ctx, messageID, reply []byte, at) error
-type Store struct{}
+// Store is an open database. Its methods may be called by several goroutines.
+type Store struct{ db *sql.DB }
+
+// busy is how long a statement waits for another process that writes, in milliseconds.
+const busy = 5000
+
+// Open opens the database at path, making it where there is none, and brings its schema forward. ":memory:" keeps nothing.
+func Open(ctx context.Context, path string) (*Store, error) {
+	options := fmt.Sprintf("_journal_mode=WAL&_synchronous=FULL&_busy_timeout=%d&_foreign_keys=on&_txlock=immediate", busy)
+	dsn := "file:" + (&url.URL{Path: path}).EscapedPath() + "?" + options
+	if path == ":memory:" {
+		dsn = "file::memory:?" + options
+	}
+	db, err := sql.Open("sqlite3", dsn)
+	if err != nil {
+		return nil, fmt.Errorf("open %s: %w", path, err)
+	}
+	db.SetMaxOpenConns(1) // one connection: a second would have a :memory: of its own, and would meet a busy lock at once
+	s := &Store{db}
+	if err := s.ready(ctx, path != ":memory:"); err != nil {
+		return nil, errors.Join(fmt.Errorf("open %s: %w", path, err), db.Close())
+	}
+	return s, nil
+}
+
+// Close closes the database.
+func (s *Store) Close() error { return s.db.Close() }
+
+// ready asserts the settings, which the driver drops without a word when they are misspelt, and migrates.
+func (s *Store) ready(ctx context.Context, onDisk bool) error {
+	journal := "memory"
+	if onDisk {
+		journal = "wal"
+	}
+	for _, want := range []struct{ pragma, value string }{
+		{"journal_mode", journal}, {"synchronous", "2"}, {"foreign_keys", "1"}, {"busy_timeout", fmt.Sprint(busy)},
+	} {
+		var got string
+		if err := s.db.QueryRowContext(ctx, "pragma "+want.pragma).Scan(&got); err != nil {
+			return err
+		}
+		if got != want.value {
+			return fmt.Errorf("%s is %s, not %s", want.pragma, got, want.value)
+		}
+	}
+	return s.migrate(ctx)
+}
+
+// within runs do in one transaction: all of it happens, or nothing.
+func (s *Store) within(ctx context.Context, do func(*sql.Tx) error) error {
+	tx, err := s.db.BeginTx(ctx, nil)
+	if err != nil {
+		return err
+	}
+	if err := do(tx); err != nil {
+		return errors.Join(err, tx.Rollback())
+	}
+	return tx.Commit()
+}
+
+func milli(t time.Time) int64 { return t.UnixMilli() }

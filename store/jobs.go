@@ -1,0 +1,137 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"time"
+)
+
+const jobFields = "select jobs.id, jobs.owner, jobs.name, jobs.grp, jobs.done from jobs "
+
+func scanJob(row interface{ Scan(...any) error }) (j Job, err error) {
+	var done int64
+	err = row.Scan(&j.ID, &j.Owner, &j.Name, &j.Group, &done)
+	j.Done = time.UnixMilli(done)
+	if errors.Is(err, sql.ErrNoRows) {
+		err = ErrNotFound
+	}
+	return j, err
+}
+
+// Begin begins a job, or finds the owner's job of that name, in capitals or not.
+func (s *Store) Begin(ctx context.Context, owner, name string, at time.Time) (Job, error) {
+	_, err := s.db.ExecContext(ctx, "insert into jobs (owner, name, done) values (?, ?, ?) on conflict do nothing", owner, name, milli(at))
+	if err != nil {
+		return Job{}, err
+	}
+	return scanJob(s.db.QueryRowContext(ctx, jobFields+"where owner = ? and name = ?", owner, name))
+}
+
+// Jobs lists the user's own jobs and the one shared to the channel, last changed first.
+func (s *Store) Jobs(ctx context.Context, user, channel string) ([]Job, error) {
+	rows, err := s.db.QueryContext(ctx, jobFields+"where owner = ? or grp = ? and grp <> '' order by done desc, id desc", user, channel)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var jobs []Job
+	for rows.Next() {
+		j, err := scanJob(rows)
+		if err != nil {
+			return nil, err
+		}
+		jobs = append(jobs, j)
+	}
+	return jobs, rows.Err()
+}
+
+// Current is the job that the user is on in the channel: the one switched to there, else the channel's shared one, else the
+// user's own last. ErrNotFound where there is none.
+func (s *Store) Current(ctx context.Context, user, channel string) (Job, error) {
+	return scanJob(s.db.QueryRowContext(ctx, jobFields+`
+		left join current here on here.job = jobs.id and here.user = ?1 and here.channel = ?2
+		left join current own on own.job = jobs.id and own.user = ?1 and own.channel = ''
+		where here.job is not null or own.job is not null or grp = ?2 and grp <> ''
+		order by here.job is null, grp <> ?2 or grp = '' limit 1`, user, channel))
+}
+
+// Switch puts the user on a job, in the channel and in private.
+func (s *Store) Switch(ctx context.Context, user, channel string, job int64) error {
+	return s.within(ctx, func(tx *sql.Tx) error {
+		for _, c := range []string{channel, ""} {
+			if _, err := tx.ExecContext(ctx, "insert into current (user, channel, job) values (?, ?, ?) on conflict do update set job = excluded.job", user, c, job); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// Share makes a job the channel's: everyone there is on it.
+func (s *Store) Share(ctx context.Context, job int64, channel string) error {
+	return s.within(ctx, func(tx *sql.Tx) error {
+		if err := unshare(ctx, tx, channel); err != nil {
+			return err
+		}
+		_, err := tx.ExecContext(ctx, "update jobs set grp = ? where id = ?", channel, job)
+		return err
+	})
+}
+
+// Unshare leaves the channel with no job of its own.
+func (s *Store) Unshare(ctx context.Context, channel string) error {
+	return s.within(ctx, func(tx *sql.Tx) error { return unshare(ctx, tx, channel) })
+}
+
+func unshare(ctx context.Context, tx *sql.Tx, channel string) error {
+	if _, err := tx.ExecContext(ctx, "update jobs set grp = '' where grp = ?", channel); err != nil {
+		return err
+	}
+	_, err := tx.ExecContext(ctx, "delete from current where channel = ? and channel <> ''", channel)
+	return err
+}
+
+// Append adds a message's texts to a job. fresh is false where that message was stored before: then nothing is.
+func (s *Store) Append(ctx context.Context, c Change) (fresh bool, err error) {
+	err = s.within(ctx, func(tx *sql.Tx) error {
+		var seen int
+		if err := tx.QueryRowContext(ctx, "select count(*) from lines where message = ? and message <> '' and job = ?", c.MessageID, c.Job).Scan(&seen); err != nil || seen > 0 {
+			return err
+		}
+		fresh = true
+		return appendLines(ctx, tx, c)
+	})
+	return fresh && err == nil, err
+}
+
+func appendLines(ctx context.Context, tx *sql.Tx, c Change) error {
+	for n, text := range c.Texts {
+		if _, err := tx.ExecContext(ctx, "insert into lines (job, text, user, message, n, at) values (?, ?, ?, ?, ?, ?)",
+			c.Job, text, c.User, c.MessageID, n, milli(c.At)); err != nil {
+			return err
+		}
+	}
+	_, err := tx.ExecContext(ctx, "update jobs set done = ? where id = ?", milli(c.At), c.Job)
+	return err
+}
+
+// Texts lists a job's texts in the order that they were stored.
+func (s *Store) Texts(ctx context.Context, job int64) ([]Line, error) {
+	rows, err := s.db.QueryContext(ctx, "select text, user, at from lines where job = ? order by id", job)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var lines []Line
+	for rows.Next() {
+		var l Line
+		var at int64
+		if err := rows.Scan(&l.Text, &l.User, &at); err != nil {
+			return nil, err
+		}
+		l.At = time.UnixMilli(at)
+		lines = append(lines, l)
+	}
+	return lines, rows.Err()
+}
