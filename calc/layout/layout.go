@@ -78,8 +78,10 @@ type Cut struct {
 	Edge string // the named edge that it is measured from
 	// Near and Far are the lengths (crosscut, angle) on the near and the far edge, or the widths (rip, taper) at the left and the right end.
 	Near, Far length.Length
-	// A notch or a hole: its box on the plank.
+	// A notch or a hole, or an angle that takes off one corner: its box, lengths from the piece's left end, widths from the plank's near edge.
 	Left, Right, Bottom, Top length.Length
+	// Marks are the points to join, where such a cut is not all square; lengths in X, widths in Y.
+	Marks []geom.Point
 }
 
 // Stock is one plank taken from a box, and what is cut from it, in order.

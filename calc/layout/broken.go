@@ -1,0 +1,85 @@
+package layout
+
+import (
+	"fmt"
+
+	"lastrow/calc/length"
+)
+
+// broken names the joints and end pieces that break a rule.
+func (w *writer) broken(best fit) []Broken {
+	var out []Broken
+	rules := w.request.Rules
+	for b := best.chosen; b.parent != nil; b = b.parent {
+		if b.right < b.left {
+			continue
+		}
+		st := best.runs[b.run]
+		where := fmt.Sprintf("row %d", st.row+1)
+		last := lastPiece(st.len(), w.plank, b.first)
+		if short := min(b.first, last); short < rules.LeastEnd {
+			out = append(out, Broken{"short-end", where, fmt.Sprintf("a run of %s by planks of %s leaves an end of %s, whatever the first piece", st.len(), w.plank, short)})
+		}
+		for _, k := range st.before {
+			if p := b.parent.at(k); p.right >= p.left {
+				out = append(out, w.close(b, p, where, best.runs[k].row+1)...)
+			}
+		}
+	}
+	return out
+}
+
+func (w *writer) close(b, p *beginning, where string, row int) []Broken {
+	d := apart(b.left, b.right, p.left, p.right, w.plank)
+	if d >= w.request.Rules.LeastStagger {
+		return nil
+	}
+	why := fmt.Sprintf("%s from the joint of row %d: the end pieces leave no other place", d, row)
+	if 2*w.request.Rules.LeastStagger > w.plank {
+		why = fmt.Sprintf("%s from the joint of row %d: planks of %s can't have joints %s apart", d, row, w.plank, w.request.Rules.LeastStagger)
+	}
+	return []Broken{{"close-joints", where, why}}
+}
+
+// narrow names the rows that come out narrower than the rules ask.
+func (r Request) narrow(l *Layout, best fit, fs []face) []Broken {
+	var out []Broken
+	reason := "no other first row leaves the rows wider"
+	if r.FirstRow > 0 {
+		reason = "the first row is as told"
+	}
+	for i, row := range l.Rows {
+		if (i == 0 || i == len(l.Rows)-1) && row.Width < r.Rules.LeastRow {
+			out = append(out, Broken{"narrow-row", fmt.Sprintf("row %d", row.N), fmt.Sprintf("%s wide: %s", row.Width, reason)})
+		}
+	}
+	for _, f := range fs {
+		if left := f.left(r.Plank.Width, best.first); f.door && !f.hidden && 3*left < r.Plank.Width && f.length > r.Plank.Width {
+			out = append(out, Broken{"narrow-row", f.wall, fmt.Sprintf("%s wide at the doorway: %s", left, reason)})
+		}
+	}
+	return out
+}
+
+// why says in one sentence why the rows begin where they do.
+func (r Request) why(wall string, best fit, fs []face) string {
+	return fmt.Sprintf("starts at this wall as %s, and the first row is %s wide as %s", wall, best.first, r.whyFirst(best))
+}
+
+func (r Request) whyFirst(best fit) string {
+	switch {
+	case r.FirstRow > 0:
+		return "told"
+	case best.first == r.Plank.Width && best.lastRow == r.Plank.Width:
+		return "the rows come out whole"
+	case best.first == r.Plank.Width:
+		return "a whole first row leaves no narrow row"
+	case best.first == best.lastRow:
+		return "that makes the first and the last row alike"
+	}
+	return widthReason(best.least)
+}
+
+func widthReason(least length.Length) string {
+	return fmt.Sprintf("that leaves no row in sight under %s", least)
+}

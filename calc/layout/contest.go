@@ -1,0 +1,106 @@
+package layout
+
+import (
+	"lastrow/calc/geom"
+	"lastrow/calc/length"
+)
+
+// The searches: how many first rows are searched, how many beginnings are kept at each run, and how many may be weighed in all.
+const (
+	mostContenders = 4
+	mostSteps      = 60_000
+)
+
+// widths are the numbers of beginnings kept, in the order tried.
+var widths = [...]int{4, 16, 64, 256}
+
+// contest searches the joints for one first row after the other, and with more beginnings kept, until no layout can use
+// fewer planks or the steps are used up.
+//
+// Where every wall is along the rows or square to them, the fits hold one width for each way that the rows can fall, and
+// the bound is the least of theirs: it holds for every first row. Elsewhere it holds for the rows as laid.
+func (r Request) contest(fits []fit, laying geom.Region) fit {
+	overall := plain(laying)
+	least := 0
+	for i := range fits {
+		if i > 0 && !overall && i >= mostContenders {
+			break
+		}
+		fits[i].strips = slice(laying, r.Plank.Width, fits[i].first)
+		fits[i].runs = stretches(fits[i].strips)
+		fits[i].bound, fits[i].dual = lowerBound(r.supply(fits[i].runs), r.Rules.LeastEnd, fits[i].runs)
+		if i == 0 || fits[i].bound < least {
+			least = fits[i].bound
+		}
+		if i > 0 && fits[i].bound > least {
+			fits[i].strips = nil
+		}
+	}
+	best, steps := 0, 0
+	for _, width := range widths {
+		for i := range min(len(fits), mostContenders) {
+			f := &fits[i]
+			if f.strips == nil || f.chosen != nil && f.planks == f.bound || steps > mostSteps+40*len(f.runs) {
+				continue
+			}
+			steps += r.joints(f, width)
+			if f.chosen.better(fits[best].chosen) {
+				best = i
+			}
+			if fits[best].planks == least {
+				break
+			}
+		}
+		if fits[best].planks == least {
+			break
+		}
+	}
+	if overall {
+		fits[best].bound = least
+	}
+	return fits[best]
+}
+
+func (b *beginning) better(than *beginning) bool {
+	if b.broken != than.broken {
+		return b.broken < than.broken
+	}
+	return b.planks < than.planks
+}
+
+// joints searches the joints of one first row, and keeps what it finds if it is better. It gives the steps taken.
+func (r Request) joints(f *fit, width int) int {
+	steps := 0
+	for _, taste := range [...]bool{true, false} {
+		s := search{tight: map[length.Length][]length.Length{}, supply: r.supply(f.runs), rules: r.Rules, runs: f.runs, fine: r.Plank.Length / 48, taste: taste, dual: f.dual}
+		b := s.best(width)
+		steps += s.steps
+		if f.chosen == nil || b.better(f.chosen) {
+			f.chosen, f.planks = b, b.planks
+		}
+		if f.planks == f.bound {
+			break
+		}
+	}
+	return steps
+}
+
+// supply sets up what pieces come from.
+func (r Request) supply(runs []stretch) supply {
+	p := supply{plank: r.Plank.Length, width: r.Plank.Width, kerf: r.Rules.Kerf, most: 12}
+	p.shortest = min(r.Rules.LeastEnd, p.plank)
+	narrowest := length.Length(0)
+	for _, s := range runs {
+		if s.len() <= p.plank {
+			p.shortest = min(p.shortest, s.len())
+		}
+		if s.width() < p.width && s.nearLock != s.farLock && (narrowest == 0 || s.width() < narrowest) {
+			narrowest = s.width()
+		}
+	}
+	if narrowest > 0 && 2*narrowest+p.kerf <= p.width {
+		p.strip = narrowest
+		p.most = 64
+	}
+	return p
+}

@@ -1,0 +1,140 @@
+package layout
+
+import (
+	"cmp"
+	"slices"
+
+	"lastrow/calc/geom"
+	"lastrow/calc/length"
+	"lastrow/calc/room"
+)
+
+// face is an edge of the floor that runs along the rows, so that the row at it is ripped to what is left.
+type face struct {
+	at           length.Length // of the laying area's edge, from the start line
+	far          bool          // the floor ends there; else it begins
+	outer        bool          // at the first row or the last
+	door, hidden bool
+	wall         string
+	length       length.Length
+}
+
+// faces lists the edges that run along the rows, in the frame.
+func faces(edges []room.Edge, f frame, area box) []face {
+	var out []face
+	for _, e := range edges {
+		a, b := f.in(e.A), f.in(e.B)
+		if a.Y != b.Y {
+			continue
+		}
+		c := face{far: b.X < a.X, door: e.Door, hidden: e.Hidden, wall: e.Wall, length: abs(b.X - a.X)}
+		if c.far {
+			c.at = a.Y - e.Gap - area.near
+			c.outer = c.at == area.far-area.near
+		} else {
+			c.at = a.Y + e.Gap - area.near
+			c.outer = c.at == 0
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// left is the width of the row at the face, for a first row.
+func (f face) left(width, first length.Length) length.Length {
+	if f.far && f.at <= first {
+		return f.at
+	}
+	if !f.far && f.at < first {
+		return first - f.at
+	}
+	over := leftOver(f.at-first+width, width)
+	if f.far {
+		return over
+	}
+	return width - over%width
+}
+
+// fit is how well a first row suits the floor: fewer is better, in this order.
+type fit struct {
+	first                     length.Length
+	rows, doors, seen, unseen int // narrow: first and last rows, rows in sight at a doorway, others in sight, others
+	least                     length.Length
+	lastRow                   length.Length
+	planks, bound             int
+	chosen                    *beginning
+	dual                      *dual
+	strips                    []strip
+	runs                      []stretch
+}
+
+func (r Request) fitOf(first, deep length.Length, fs []face) fit {
+	w := r.Plank.Width
+	out := fit{first: first, least: w, lastRow: min(deep, leftOver(max(1, deep-first), w))}
+	if deep <= first {
+		out.lastRow = deep
+	} else if out.lastRow < r.Rules.LeastRow {
+		out.rows++
+	}
+	if min(first, deep) < r.Rules.LeastRow {
+		out.rows++
+	}
+	for _, f := range fs {
+		left := f.left(w, first)
+		narrow := left < r.Rules.LeastRow
+		switch {
+		case f.door && !f.hidden && 3*left < w && f.length > w:
+			out.doors++
+		case narrow && !f.outer && !f.hidden:
+			out.seen++
+		case narrow && !f.outer:
+			out.unseen++
+		}
+		if !f.hidden {
+			out.least = min(out.least, left)
+		}
+	}
+	return out
+}
+
+// compare orders by what the rules and the eye ask.
+func (f fit) compare(g fit) int {
+	return cmp.Or(cmp.Compare(f.rows, g.rows), cmp.Compare(f.doors, g.doors), cmp.Compare(f.seen, g.seen), cmp.Compare(f.unseen, g.unseen))
+}
+
+// firstRows lists the widths worth trying for the first row: one for each way that the row lines can fall among the
+// corners of the floor, a whole plank, and those that leave a row whole or share what is over alike.
+func (r Request) firstRows(laying geom.Region, area box, fs []face) []length.Length {
+	w, deep := r.Plank.Width, area.far-area.near
+	if r.FirstRow > 0 {
+		return []length.Length{min(r.FirstRow, w)}
+	}
+	marks := []length.Length{w, min(r.Rules.LeastRow, w)}
+	add := func(l length.Length) {
+		if l > 0 && l <= w {
+			marks = append(marks, l)
+		}
+	}
+	for _, ring := range laying {
+		for _, p := range ring {
+			if len(marks) < 64 {
+				add(leftOver(p.Y-area.near+w, w))
+			}
+		}
+	}
+	last := leftOver(deep, w)
+	add(last + w - r.Rules.LeastRow)
+	add(last - r.Rules.LeastRow)
+	slices.Sort(marks)
+	marks = slices.Compact(marks)
+	out := []length.Length{(w + last) / 2}
+	for i, m := range marks {
+		out = append(out, m)
+		if i > 0 {
+			out = append(out, (m+marks[i-1])/2)
+		}
+	}
+	out = append(out, marks[0]/2)
+	slices.Sort(out)
+	return slices.DeleteFunc(slices.Compact(out), func(l length.Length) bool { return l <= 0 })
+}

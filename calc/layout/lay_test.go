@@ -1,0 +1,76 @@
+package layout
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"lastrow/calc/geom"
+	"lastrow/calc/length"
+	"lastrow/calc/plank"
+	"lastrow/calc/room"
+)
+
+const (
+	in = length.Inch
+	mm = length.Millimetre
+)
+
+var usual = Rules{LeastRow: 2 * in, LeastEnd: 8 * in, LeastStagger: 12 * in, Kerf: in / 8, Lip: in / 8}
+
+// rectangle is a floor of one rectangle with the same gap at each wall.
+func rectangle(eastWest, northSouth, gap length.Length) *room.Floor {
+	corner := func(x, y length.Length) geom.Point { return geom.Point{X: x, Y: y} }
+	ring := func(g length.Length) geom.Ring {
+		return geom.Ring{corner(g, g), corner(eastWest-g, g), corner(eastWest-g, northSouth-g), corner(g, northSouth-g)}
+	}
+	wall := ring(0)
+	f := &room.Floor{Region: geom.Region{wall}, Laying: geom.Region{ring(gap)}}
+	for i, side := range []room.Side{room.South, room.East, room.North, room.West} {
+		f.Edges = append(f.Edges, room.Edge{A: wall[i], B: wall[(i+1)%4], Wall: string(side), Gap: gap, Cover: "trim"})
+	}
+	return f
+}
+
+func bedroom() Request {
+	return Request{
+		Floor: rectangle(150*in, 136*in, in/4),
+		Plank: plank.Plank{Width: 61 * in / 8, Length: 95 * in / 2, PerBox: 8},
+		Rules: usual,
+	}
+}
+
+// An 11 ft 4 in floor of 7 5/8 in planks takes 18 rows, and the last is 5 7/8 in: 135 1/2 less 17 times 7 5/8.
+func TestBedroom(t *testing.T) {
+	l, err := Lay(bedroom())
+	require.NoError(t, err)
+	require.Len(t, l.Rows, 18)
+	require.Equal(t, 47*in/8, l.Rows[17].Width)
+	require.Empty(t, l.Broken)
+	require.GreaterOrEqual(t, l.Planks, l.Bound)
+	for _, r := range l.Rows {
+		sum := length.Length(0)
+		for _, p := range r.pieces() {
+			sum += p.Right - p.Left
+		}
+		require.Equal(t, 299*in/2, sum, "row %d", r.N)
+	}
+}
+
+func BenchmarkLay(b *testing.B) {
+	for _, c := range []struct {
+		name   string
+		ew, ns length.Length
+	}{{"bedroom", 150 * in, 136 * in}, {"1000m2", 40_000 * mm, 25_000 * mm}, {"10000m2", 100_000 * mm, 100_000 * mm}} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			r := bedroom()
+			r.Floor = rectangle(c.ew, c.ns, in/4)
+			for b.Loop() {
+				l, err := Lay(r)
+				require.NoError(b, err)
+				b.ReportMetric(float64(l.Planks-l.Bound), "over-bound")
+			}
+		})
+	}
+}

@@ -1,0 +1,64 @@
+package layout
+
+import (
+	"lastrow/calc/geom"
+	"lastrow/calc/length"
+)
+
+// strip is a row before it has joints: its part of the laying area, in the frame.
+type strip struct {
+	near, far length.Length // the row's lines
+	parts     []geom.Region
+}
+
+// stretch is one run to find joints for.
+type stretch struct {
+	row, run    int // by index
+	left, right length.Length
+	near, far   length.Length // of the part itself
+	// nearLock and farLock say whether a neighbour meets the near and the far edge.
+	nearLock, farLock bool
+	before            []int // the stretches of the row before that it lies against
+}
+
+func (s stretch) len() length.Length   { return s.right - s.left }
+func (s stretch) width() length.Length { return s.far - s.near }
+
+// slice cuts the laying area into rows, the first as wide as told.
+func slice(laying geom.Region, width, first length.Length) []strip {
+	b := boxOf(laying)
+	var out []strip
+	rest := laying
+	for near, far := b.near, b.near+first; near < b.far; near, far = far, far+width {
+		var here geom.Region
+		if far < b.far {
+			here, rest = split(rest, atY, far)
+		} else {
+			here, far = rest, b.far
+		}
+		out = append(out, strip{near: near, far: far, parts: parts(here)})
+	}
+	return out
+}
+
+// stretches lists the runs of all rows, row by row from the left, and which of them lie against each other.
+func stretches(rows []strip) []stretch {
+	var out []stretch
+	prev := 0
+	for i, row := range rows {
+		start := len(out)
+		for j, p := range row.parts {
+			b := boxOf(p)
+			s := stretch{row: i, run: j, left: b.left, right: b.right, near: b.near, far: b.far}
+			for k := prev; k < start; k++ {
+				if out[k].right > s.left && s.right > out[k].left && s.near == row.near && out[k].far == row.near {
+					s.before = append(s.before, k)
+					s.nearLock, out[k].farLock = true, true
+				}
+			}
+			out = append(out, s)
+		}
+		prev = start
+	}
+	return out
+}
