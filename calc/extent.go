@@ -6,22 +6,26 @@ import (
 	"lastrow/calc/term"
 )
 
-// sides gives the longer and the shorter side of a room said or of the job's floor; of a room with corners cut out, those
-// of the rectangle round it.
+// sides gives the longer and the shorter side of a room said or of the job's main room; of one that is no plain rectangle,
+// those of the rectangle round it.
 func (in *inputs) sides() (along, across length.Length, ok bool) {
 	if in.has(term.Room) {
 		s, _ := get[term.Lens](in, term.Room)
-		if len(s) != 2 {
+		if len(s) != 2 || s[0] <= 0 || s[1] <= 0 {
 			in.refuse("a room is two sides, as 12 ft x 14 ft")
 			return 0, 0, false
 		}
 		return max(s[0], s[1]), min(s[0], s[1]), true
 	}
-	if r := in.job.Plan.Rect; r != nil {
-		in.use(term.Given{Name: term.Room, Value: term.Lens{r.EastWest, r.NorthSouth}, From: term.FromJob})
-		return max(r.EastWest, r.NorthSouth), min(r.EastWest, r.NorthSouth), true
+	main := *in.job
+	main.Plan.Doorways, main.Plan.Closets, main.Plan.Fixtures = nil, nil, nil
+	f, ok := (&inputs{job: &main, tape: in.tape}).jobFloor()
+	if !ok {
+		return 0, 0, false
 	}
-	return 0, 0, false
+	w, h := f.Extent()
+	in.use(term.Given{Name: term.Room, Value: term.Lens{w, h}, From: term.FromJob})
+	return max(w, h), min(w, h), true
 }
 
 // jobFloor gives the floor that the job's statements make, and counts it as used.
@@ -31,8 +35,10 @@ func (in *inputs) jobFloor() (*room.Floor, bool) {
 		return nil, false
 	}
 	f, broken := room.Build(p)
-	for _, b := range broken {
-		in.refuse("%s", b)
+	if len(in.refused) == 0 { // once, however many ask
+		for _, b := range broken {
+			in.refuse("%s", b)
+		}
 	}
 	if f == nil {
 		return nil, false
@@ -56,21 +62,24 @@ func round(f *room.Floor) length.Length {
 	return sum
 }
 
+// saysRoom says whether the question speaks of a room of its own, not of the job's.
+func (in *inputs) saysRoom() bool { _, said := in.said[term.Room]; return said }
+
 // floorArea gives the area to cover: as said, or of a room said, or of the job's floor.
 func (in *inputs) floorArea() (length.Area, bool) {
-	_, saysRoom := in.said[term.Room]
-	if a, ok := get[term.Area](in, term.FloorArea); ok && !saysRoom {
-		return a.Area, true
+	if _, said := in.said[term.FloorArea]; said && !in.saysRoom() {
+		a, ok := get[term.Area](in, term.FloorArea)
+		return a.Area, ok
 	}
-	if saysRoom {
+	if in.saysRoom() {
 		along, across, ok := in.sides()
 		return along.Times(across), ok
 	}
-	f, ok := in.jobFloor()
-	if !ok {
-		return length.Area{}, false
+	if f, ok := in.jobFloor(); ok {
+		return f.Area(), true
 	}
-	return f.Region.Area(), true
+	a, ok := get[term.Area](in, term.FloorArea)
+	return a.Area, ok && a.Sign() > 0
 }
 
 // needArea is floorArea, noted as missing where nothing gives it.

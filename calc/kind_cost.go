@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 
+	"lastrow/calc/length"
 	"lastrow/calc/limit"
 	"lastrow/calc/material"
 	"lastrow/calc/term"
@@ -142,10 +143,29 @@ func (in *inputs) restOfJob() []bought {
 		list = append(list, in.counted(trim, term.Sticks, material.Item{What: "trim", Of: "stick", Each: in.price(term.StickPrice)})...)
 		list = append(list, in.spacers()...)
 	}
-	if n := len(in.job.Plan.Doorways); n > 0 {
-		list = append(list, bought{Item: material.Item{What: "profile, one a doorway", N: int64(n), Of: "length"}, name: term.Profiles})
+	return append(list, in.profiles()...)
+}
+
+// profiles are the strips in the doorways, cut from lengths as sold, each of which may be a little short of its name.
+func (in *inputs) profiles() []bought {
+	var wide []length.Length
+	for _, d := range in.job.Plan.Doorways {
+		wide = append(wide, d.Wide)
 	}
-	return list
+	if len(wide) == 0 || in.saysRoom() {
+		return nil
+	}
+	sold := in.lengthOr(term.ProfileLength, limit.ProfileLength.In(in.tape.System))
+	plan, joints, err := material.Sticks(wide, sold-limit.ShortStick.In(in.tape.System), limit.Kerf.In(in.tape.System))
+	if err != nil {
+		in.refuse("doorway profiles: %v", err)
+		return nil
+	}
+	line := fmt.Sprintf("profiles for %d doorways from %d lengths of %s", len(wide), len(plan.Sticks), in.text(sold))
+	if joints > 0 {
+		line += ", joined where a doorway is wider"
+	}
+	return []bought{{Item: material.Item{What: "doorway profile", N: int64(len(plan.Sticks)), Of: "length"}, name: term.Profiles, working: []string{line}}}
 }
 
 // counted asks one of the other questions with the same inputs. What it would refuse is noted among the inputs.

@@ -7,21 +7,25 @@ import (
 	"lastrow/calc/length"
 	"lastrow/calc/limit"
 	"lastrow/calc/material"
+	"lastrow/calc/room"
 	"lastrow/calc/term"
 )
 
 func init() { handlers[term.AskTrim] = trim }
 
-// trim gives the trim round a floor, its doors left out, and the sticks to buy.
+// trim gives the trim round a floor, its doors left out, and the sticks to buy: cut piece by piece where each wall is
+// known, else by length with something added for the cuts.
 func trim(in *inputs) (Result, error) {
-	run, working := in.needTrimRun()
-	if err := in.err(); err != nil {
-		return Result{}, err
-	}
 	stick := in.lengthOr(term.StickLength, limit.StickLength.In(in.tape.System))
 	if stick < length.Foot {
 		in.refuse("a stick of %s is too short for trim", in.tape.Exact(stick))
-		return Result{}, in.err()
+	}
+	if f := in.trimFloor(); f != nil && len(in.refused) == 0 {
+		return in.trimPieces(f, stick)
+	}
+	run, working := in.needTrimRun()
+	if err := in.err(); err != nil {
+		return Result{}, err
 	}
 	spare := in.percentOr(term.TrimSpare, percentOf(limit.TrimWaste))
 	n := length.Up(material.With(big.NewRat(int64(run), int64(stick)), spare))
@@ -31,6 +35,17 @@ func trim(in *inputs) (Result, error) {
 		Values:  []term.Named{{Name: term.TrimLength, Value: term.Len(run)}, {Name: term.Sticks, Value: term.Count(n)}},
 		Working: working,
 	}, in.err()
+}
+
+// trimFloor gives the job's floor where the message says nothing of the walls or the doors.
+func (in *inputs) trimFloor() *room.Floor {
+	for _, n := range []term.Name{term.TrimLength, term.Perimeter, term.Walls, term.Room, term.Doors} {
+		if _, said := in.said[n]; said {
+			return nil
+		}
+	}
+	f, _ := in.jobFloor()
+	return f
 }
 
 // needTrimRun gives the length of trim: as said, or the perimeter less the doors.
@@ -69,7 +84,10 @@ func (in *inputs) perimeter() (around length.Length, working []string, ok bool) 
 		}
 		return sum, []string{fmt.Sprintf("%d walls = %s", len(walls), in.tape.Room(sum))}, true
 	}
-	if _, saysRoom := in.said[term.Room]; !saysRoom {
+	if f := in.trimFloor(); f != nil {
+		return in.wallsOf(f)
+	}
+	if !in.saysRoom() {
 		f, ok := in.jobFloor()
 		if !ok {
 			return 0, nil, false
@@ -86,11 +104,11 @@ func (in *inputs) perimeter() (around length.Length, working []string, ok bool) 
 	return around, []string{fmt.Sprintf("2 x (%s + %s) = %s", t(along), t(across), t(around))}, true
 }
 
-// doorsWide gives the width of all doors: as said, by number, or the job's doorways.
+// doorsWide gives the width of all doors said, or said by number.
 func (in *inputs) doorsWide() length.Length {
 	g, ok := in.peek(term.Doors)
 	if !ok {
-		return in.doorways()
+		return 0
 	}
 	switch v := g.Value.(type) {
 	case term.Len:
@@ -109,20 +127,6 @@ func (in *inputs) doorsWide() length.Length {
 	}
 	in.refuse("doors can't be that: say how wide each is")
 	return 0
-}
-
-func (in *inputs) doorways() length.Length {
-	if _, said := in.said[term.Room]; said || len(in.job.Plan.Doorways) == 0 {
-		return 0
-	}
-	var sum length.Length
-	var widths term.Lens
-	for _, d := range in.job.Plan.Doorways {
-		sum += d.Wide
-		widths = append(widths, d.Wide)
-	}
-	in.use(term.Given{Name: term.Doors, Value: widths, From: term.FromJob})
-	return sum
 }
 
 // percentOf is a limit in percent.

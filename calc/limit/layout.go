@@ -54,6 +54,12 @@ var (
 		none, Practice)
 	SealantLoss = amount("sealant-loss", "sealant left in the tube and on the finger", 10, 1, "%",
 		"no source: 5 to 20 %", Practice)
+	ProfileLength = each("profile-length", "length that doorway profiles are sold in", 72*in, 1800*mm,
+		none, Practice)
+	ShortStick = each("stick-short", "by how much a profile may be shorter than it is called", in/4, 6*mm,
+		none, Practice)
+	TrimThickness = each("trim-thickness", "thickness of trim", in/2, 12*mm,
+		none, Practice)
 	SpacerSpacing = each("spacer-spacing", "pair of spacers along the walls", 2*length.Foot, 600*mm,
 		none, Practice)
 	LabourRateMetric = amount("rate-metric", "floor laid in a person's hour, cuts included, of a metric job", 4, 1, "sq m",

@@ -73,6 +73,7 @@ const (
 	TrimSpare         Name = "trim-spare"
 	Density           Name = "density"
 	Payload           Name = "payload"
+	ProfileLength     Name = "profile-length"
 	Rate              Name = "rate"
 	Crew              Name = "crew"
 	Swing             Name = "swing"

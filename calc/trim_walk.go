@@ -1,0 +1,139 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+
+	"lastrow/calc/geom"
+	"lastrow/calc/length"
+	"lastrow/calc/limit"
+	"lastrow/calc/material"
+	"lastrow/calc/room"
+	"lastrow/calc/term"
+)
+
+// trimPieces numbers the pieces of trim round the job's floor, from its door on, and cuts them from sticks.
+func (in *inputs) trimPieces(f *room.Floor, stick length.Length) (Result, error) {
+	pieces := trimOf(f)
+	run, _, _ := in.wallsOf(f)
+	kerf := in.lengthOr(term.Kerf, limit.Kerf.In(in.tape.System))
+	thick := in.trimThickness(pieces)
+	var lengths []length.Length
+	for _, p := range pieces {
+		lengths = append(lengths, p.Stock(thick))
+	}
+	plan, joints, err := material.Sticks(lengths, stick, kerf)
+	if err != nil {
+		in.refuse("%v", err)
+	}
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	in.use(term.Given{Name: term.Perimeter, Value: term.Len(f.Perimeter()), From: term.FromJob})
+	return Result{
+		Values:  []term.Named{{Name: term.TrimLength, Value: term.Len(run)}, {Name: term.Sticks, Value: term.Count(len(plan.Sticks))}},
+		Working: append(in.pieceLines(pieces), in.stickLine(len(plan.Sticks), plan.Bound, joints, stick)),
+		Floor:   f,
+	}, nil
+}
+
+// trimThickness matters at outside corners alone, where a mitre reaches past the wall.
+func (in *inputs) trimThickness(pieces []material.TrimPiece) length.Length {
+	for _, p := range pieces {
+		if p.Left.Kind == material.Outside {
+			return in.lengthOr(term.TrimThickness, limit.TrimThickness.In(in.tape.System))
+		}
+	}
+	return 0
+}
+
+// wallsOf gives the length of the walls that trim goes along.
+func (in *inputs) wallsOf(f *room.Floor) (run length.Length, working []string, ok bool) {
+	for _, e := range f.Walls() {
+		run += e.Len()
+	}
+	return run, []string{fmt.Sprintf("walls less doorways = %s", in.tape.Room(run))}, true
+}
+
+func (in *inputs) pieceLines(pieces []material.TrimPiece) []string {
+	var lines []string
+	for _, p := range pieces {
+		lines = append(lines, fmt.Sprintf("%d. %s: %s, %s on the right, %s on the left", p.N, p.Wall, in.text(p.Length), endText(p.Right), endText(p.Left)))
+	}
+	return lines
+}
+
+func endText(e material.End) string {
+	if e.Kind == material.AtCasing {
+		return string(e.Kind)
+	}
+	return fmt.Sprintf("%s (saw at %.3g°)", e.Kind, e.Saw)
+}
+
+func (in *inputs) stickLine(n, bound, joints int, stick length.Length) string {
+	line := fmt.Sprintf("cut from %d sticks of %s", n, in.tape.Room(stick))
+	if n > bound {
+		line += fmt.Sprintf(" (at least %d)", bound)
+	}
+	if joints > 0 {
+		line += fmt.Sprintf(", with %d joints on a stud, cut at a slant", joints)
+	}
+	return line + "; inside corners may be coped instead"
+}
+
+// trimOf walks each ring of the floor's edges from a door on, and gives the trim along them.
+func trimOf(f *room.Floor) []material.TrimPiece {
+	var out []material.TrimPiece
+	for _, ring := range ringsOf(f.Edges) {
+		for _, p := range material.Trim(wallsFrom(ring)) {
+			p.N = len(out) + 1
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// ringsOf parts edges into closed walks: each begins where the one before has come back to its start.
+func ringsOf(edges []room.Edge) [][]room.Edge {
+	var rings [][]room.Edge
+	start := 0
+	for i, e := range edges {
+		if e.B == edges[start].A {
+			rings = append(rings, edges[start:i+1])
+			start = i + 1
+		}
+	}
+	return rings
+}
+
+// wallsFrom gives the walls of a ring, from the edge after a door's line where it has one.
+func wallsFrom(ring []room.Edge) []material.Wall {
+	n, from := len(ring), 0
+	for i, e := range ring {
+		if e.Door {
+			from = i + 1
+			break
+		}
+	}
+	var out []material.Wall
+	for k := range n {
+		e, next := ring[(from+k)%n], ring[(from+k+1)%n]
+		if e.Cover != "trim" {
+			continue
+		}
+		w := material.Wall{Name: e.Wall, Length: e.Len()}
+		if next.Cover == "trim" {
+			w.Corner = within(e.A, e.B, next.B)
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// within is the angle at b, on the left of the walk from a to c, in degrees.
+func within(a, b, c geom.Point) float64 {
+	in := math.Atan2(float64(b.Y-a.Y), float64(b.X-a.X))
+	out := math.Atan2(float64(c.Y-b.Y), float64(c.X-b.X))
+	turn := math.Remainder(out-in, 2*math.Pi) * 180 / math.Pi
+	return 180 - turn
+}
