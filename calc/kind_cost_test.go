@@ -68,7 +68,7 @@ func TestHours(t *testing.T) {
 	require.InDelta(t, 10, float64(value(r, term.HoursTaken).(term.Hours)), 1e-9)
 	refused(t, "no pace", term.AskHours, term.FloorArea, sqft(400), term.Rate, term.Area{Area: length.SquareInch})
 	refused(t, "crew", term.AskHours, term.FloorArea, sqft(400), term.Crew, term.Count(0))
-	refused(t, "needs area or room", term.AskHours)
+	refused(t, "needs area or room or job", term.AskHours)
 	r, err := Answer(bedroom(), Question{Kind: term.AskHours})
 	require.NoError(t, err)
 	require.InDelta(t, 6, float64(value(r, term.HoursTaken).(term.Hours)), 4) // 180 sq ft at 20 to 60 an hour, about

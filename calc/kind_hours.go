@@ -28,7 +28,10 @@ func hours(in *inputs) (Result, error) {
 	if l := in.laidOut(); l != nil {
 		return in.hoursByWork(workOf(l), int64(crew))
 	}
-	floor := in.needArea()
+	floor, ok := in.floorArea()
+	if !ok {
+		in.lack(term.FloorArea, term.Room, term.Job)
+	}
 	if err := in.err(); err != nil {
 		return Result{}, err
 	}

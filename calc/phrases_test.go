@@ -31,6 +31,7 @@ type figures struct {
 	M2      *float64
 	M3      *float64
 	Percent *float64
+	Count   *int64
 	Word    *term.Word
 	Pass    *bool
 }
@@ -56,12 +57,21 @@ func phrases(t *testing.T) []phrase {
 	return all
 }
 
-// value is what the figures stand for; nil where it is nothing that heights and subfloors take.
+// value is what the figures stand for; nil where it is nothing that a question takes.
 func (f figures) value() term.Value {
 	var one float64
+	var several []float64
 	switch {
 	case json.Unmarshal(f.MM, &one) == nil:
 		return term.Len(one*1e6 + 0.5)
+	case json.Unmarshal(f.MM, &several) == nil:
+		var ls term.Lens
+		for _, l := range several {
+			ls = append(ls, length.Length(l*1e6+0.5))
+		}
+		return ls
+	case f.Count != nil:
+		return term.Count(*f.Count)
 	case f.M2 != nil:
 		return term.Area{Area: squareMetres(*f.M2)}
 	case f.Percent != nil:
