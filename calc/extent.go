@@ -17,6 +17,16 @@ func (in *inputs) sides() (along, across length.Length, ok bool) {
 		}
 		return max(s[0], s[1]), min(s[0], s[1]), true
 	}
+	w, h, ok := in.mainRoom()
+	if !ok {
+		return 0, 0, false
+	}
+	in.use(term.Given{Name: term.Room, Value: term.Lens{w, h}, From: term.FromJob})
+	return max(w, h), min(w, h), true
+}
+
+// mainRoom gives how far the job's main room reaches from west to east and from south to north, without what opens off it.
+func (in *inputs) mainRoom() (eastWest, northSouth length.Length, ok bool) {
 	main := *in.job
 	main.Plan.Doorways, main.Plan.Closets, main.Plan.Fixtures = nil, nil, nil
 	f, ok := (&inputs{job: &main, tape: in.tape}).jobFloor()
@@ -24,8 +34,7 @@ func (in *inputs) sides() (along, across length.Length, ok bool) {
 		return 0, 0, false
 	}
 	w, h := f.Extent()
-	in.use(term.Given{Name: term.Room, Value: term.Lens{w, h}, From: term.FromJob})
-	return max(w, h), min(w, h), true
+	return w, h, true
 }
 
 // jobFloor gives the floor that the job's statements make, and counts it as used.

@@ -56,6 +56,21 @@ func TestUnderlayOfAJobWithACornerCutOut(t *testing.T) {
 	require.Equal(t, sqft(160).Area, area) // 15 x 12 less 4 x 5 ft
 }
 
+// Strips run east-west here, and so does the closet's: 6 ft of it, from what the third roll leaves.
+func TestUnderlayOfAJobWithACloset(t *testing.T) {
+	job := bedroom()
+	job.Plan.Closets = []room.Closet{{Wall: room.North, Wide: in(72), Deep: in(24)}}
+	r, err := Answer(job, Question{Kind: term.AskUnderlay})
+	require.NoError(t, err)
+	require.Equal(t, term.Count(4), value(r, term.Strips))
+	require.Equal(t, term.Count(3), value(r, term.Rolls))
+	require.Contains(t, r.Working, "1 strips x 6 ft in the closet = 6 ft")
+	job.Plan.Closets[0].Wall = room.East // now it runs 2 ft in, in two strips
+	r, err = Answer(job, Question{Kind: term.AskUnderlay})
+	require.NoError(t, err)
+	require.Equal(t, term.Count(5), value(r, term.Strips))
+}
+
 func TestScrews(t *testing.T) {
 	r := ask(t, term.AskScrews, term.Track, term.Len(in(32.5)), term.Spacing, term.Len(in(10)))
 	require.Equal(t, term.Count(5), value(r, term.Screws))

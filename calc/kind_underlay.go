@@ -6,6 +6,7 @@ import (
 	"lastrow/calc/length"
 	"lastrow/calc/material"
 	"lastrow/calc/plank"
+	"lastrow/calc/room"
 	"lastrow/calc/term"
 )
 
@@ -66,19 +67,54 @@ func (in *inputs) strips(along, across length.Length, roll plank.Roll) (Result, 
 	if err := in.err(); err != nil {
 		return Result{}, err
 	}
-	s := material.Underlay(along, across, roll, may == piecedStrips)
-	lines := append([]string{in.acrossLine(across, roll, s.N)}, in.rollLines(s, roll)...)
-	if p := material.Underlay(along, across, roll, true); p.Rolls < s.Rolls {
+	parts := append([]material.Part{{Along: along, Across: across}}, in.closetParts()...)
+	s := material.Underlay(parts, roll, may == piecedStrips)
+	lines := append(in.partLines(parts, roll), in.rollLines(s, roll)...)
+	if p := material.Underlay(parts, roll, true); p.Rolls < s.Rolls {
 		lines = append(lines, fmt.Sprintf("pieced end to end, %d rolls would do, with %d seams across", p.Rolls, p.Joins))
 	}
 	return Result{
 		Values: []term.Named{
 			{Name: term.Strips, Value: term.Count(s.N)},
 			{Name: term.Rolls, Value: term.Count(s.Rolls)},
-			{Name: term.Tape, Value: term.Len(s.Tape())},
+			{Name: term.Tape, Value: term.Len(s.Tape)},
 		},
 		Working: lines,
 	}, nil
+}
+
+// closetParts are the closets off the job's room, with strips the same way as in the room.
+func (in *inputs) closetParts() []material.Part {
+	if in.saysRoom() {
+		return nil
+	}
+	w, h, ok := in.mainRoom()
+	if !ok {
+		return nil
+	}
+	var parts []material.Part
+	for _, c := range in.job.Plan.Closets {
+		p := material.Part{Along: c.Wide, Across: c.Deep}
+		if onEnd := c.Wall == room.East || c.Wall == room.West; onEnd == (w >= h) {
+			p = material.Part{Along: c.Deep, Across: c.Wide}
+		}
+		parts = append(parts, p)
+	}
+	return parts
+}
+
+func (in *inputs) partLines(parts []material.Part, roll plank.Roll) []string {
+	var lines []string
+	for i, p := range parts {
+		where := "along the longer side"
+		if i > 0 {
+			where = "in the closet"
+		}
+		n := material.StripCount(p.Across, roll.Width, roll.Overlap)
+		t := in.tape.Room
+		lines = append(lines, in.acrossLine(p.Across, roll, n), fmt.Sprintf("%d strips x %s %s = %s", n, t(p.Along), where, t(length.Length(n)*p.Along)))
+	}
+	return lines
 }
 
 func (in *inputs) acrossLine(across length.Length, roll plank.Roll, n int64) string {
@@ -91,12 +127,9 @@ func (in *inputs) acrossLine(across length.Length, roll plank.Roll, n int64) str
 
 func (in *inputs) rollLines(s material.Strips, roll plank.Roll) []string {
 	t := in.tape.Room
-	lines := []string{fmt.Sprintf("%d strips x %s along the longer side = %s", s.N, t(s.Length), t(s.Run()))}
+	line := fmt.Sprintf("rolls of %s: %d, no strip pieced", t(roll.Length), s.Rolls)
 	if s.Pieced {
-		lines = append(lines, fmt.Sprintf("pieced end to end from rolls of %s: %d rolls, %d seams across", t(roll.Length), s.Rolls, s.Joins))
-	} else {
-		per := roll.Length / s.Length
-		lines = append(lines, fmt.Sprintf("a roll of %s holds %d whole strips: %d rolls, no strip pieced", t(roll.Length), per, s.Rolls))
+		line = fmt.Sprintf("pieced end to end from rolls of %s: %d rolls, %d seams across", t(roll.Length), s.Rolls, s.Joins)
 	}
-	return append(lines, fmt.Sprintf("tape on %d long seams: %s", s.N-1, t(s.Tape())))
+	return []string{line, fmt.Sprintf("tape on the seams: %s", t(s.Tape))}
 }

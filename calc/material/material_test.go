@@ -69,21 +69,35 @@ func TestStripCount(t *testing.T) {
 func TestUnderlay(t *testing.T) {
 	roll := plank.Roll{Width: ft(4), Length: ft(25)}
 	require.Equal(t, int64(2), RollsByArea(sqft(180, 1), roll))
-	s := Underlay(ft(15), ft(12), roll, false)
+	s := Underlay([]Part{{ft(15), ft(12)}}, roll, false)
 	require.Equal(t, int64(3), s.Rolls)
 	require.Equal(t, int64(3), s.N)
 	require.False(t, s.Pieced)
-	require.Equal(t, ft(45), s.Run())
-	require.Equal(t, ft(30), s.Tape())
-	s = Underlay(ft(15), ft(12), roll, true)
+	require.Equal(t, ft(45), s.Run)
+	require.Equal(t, ft(30), s.Tape)
+	s = Underlay([]Part{{ft(15), ft(12)}}, roll, true)
 	require.Equal(t, int64(2), s.Rolls)
 	require.Equal(t, int64(1), s.Joins)
-	require.Equal(t, ft(34), s.Tape())
-	s = Underlay(ft(60), ft(4), roll, false)
+	require.Equal(t, ft(34), s.Tape)
+	s = Underlay([]Part{{ft(60), ft(4)}}, roll, false)
 	require.True(t, s.Pieced)
 	require.Equal(t, []int64{3, 2}, []int64{s.Rolls, s.Joins})
-	s = Underlay(ft(48), ft(4), plank.Roll{Width: ft(4), Length: ft(25), Overlap: ft(1)}, false)
+	s = Underlay([]Part{{ft(48), ft(4)}}, plank.Roll{Width: ft(4), Length: ft(25), Overlap: ft(1)}, false)
 	require.Equal(t, []int64{2, 1}, []int64{s.Rolls, s.Joins}) // 25 + 24: 49 ft
+}
+
+// A closet of 6 x 2 ft off the 15 x 12 ft room: its strip comes from what the third roll leaves.
+func TestUnderlayOfACloset(t *testing.T) {
+	roll := plank.Roll{Width: ft(4), Length: ft(25)}
+	s := Underlay([]Part{{ft(15), ft(12)}, {ft(6), ft(2)}}, roll, false)
+	require.Equal(t, []int64{4, 3}, []int64{s.N, s.Rolls})
+	require.Equal(t, ft(30), s.Tape)
+	s = Underlay([]Part{{ft(15), ft(12)}, {ft(11), ft(2)}}, roll, false) // 10 ft left of each roll is too short
+	require.Equal(t, int64(4), s.Rolls)
+	s = Underlay([]Part{{ft(15), ft(12)}, {ft(5), ft(2)}}, roll, true)
+	require.Equal(t, int64(2), s.Rolls) // 50 ft to the foot
+	s = Underlay([]Part{{ft(15), ft(2400)}, {ft(11), ft(2)}}, roll, false)
+	require.Equal(t, int64(601), s.Rolls)
 }
 
 // However strips are cut, the rolls hold at least the run, and one roll fewer would not hold the pieced run.
@@ -92,10 +106,10 @@ func TestPiecedRollsAreEnoughAndNoMore(t *testing.T) {
 		along := ft(float64(rapid.IntRange(1, 90).Draw(t, "along")))
 		across := ft(float64(rapid.IntRange(1, 60).Draw(t, "across")))
 		roll := plank.Roll{Width: in(float64(rapid.IntRange(24, 80).Draw(t, "width"))), Length: ft(float64(rapid.IntRange(5, 70).Draw(t, "roll")))}
-		whole, piece := Underlay(along, across, roll, false), Underlay(along, across, roll, true)
+		whole, piece := Underlay([]Part{{along, across}}, roll, false), Underlay([]Part{{along, across}}, roll, true)
 		require.LessOrEqual(t, piece.Rolls, whole.Rolls)
-		require.GreaterOrEqual(t, length.Length(piece.Rolls)*roll.Length, piece.Run())
-		require.Less(t, length.Length(piece.Rolls-1)*roll.Length, piece.Run())
+		require.GreaterOrEqual(t, length.Length(piece.Rolls)*roll.Length, piece.Run)
+		require.Less(t, length.Length(piece.Rolls-1)*roll.Length, piece.Run)
 		require.GreaterOrEqual(t, length.Length(piece.N)*roll.Width, across)
 		require.GreaterOrEqual(t, whole.Rolls, RollsByArea(along.Times(across), roll))
 	})

@@ -4,18 +4,22 @@ import (
 	"fmt"
 	"math/big"
 
+	"lastrow/calc/cut"
 	"lastrow/calc/length"
 	"lastrow/calc/plank"
 )
 
-// Strips is underlay, or film, laid in strips side by side along a floor.
+// Part is a rectangle of floor: the main room, or a closet off it. Strips run along it.
+type Part struct{ Along, Across length.Length }
+
+// Strips is underlay, or film, laid in strips side by side.
 type Strips struct {
-	N      int64         // strips across the floor
-	Length length.Length // of each
+	N      int64         // strips in all
+	Run    length.Length // of all strips together
 	Rolls  int64
 	Joins  int64 // seams across a strip, where it is pieced end to end
 	Pieced bool
-	roll   plank.Roll
+	Tape   length.Length // the seams between strips of a part, and the joins across them
 }
 
 // StripCount is the strips that it takes to get across: one, or 1 + (across - width) / (width - lap), rounded up.
@@ -26,46 +30,74 @@ func StripCount(across, width, lap length.Length) int64 {
 	return 1 + length.Up(big.NewRat(int64(across-width), int64(width-lap)))
 }
 
-// Underlay lays strips of a roll along a floor's length, of a roll that CheckRoll has nothing against. A strip is pieced
-// from what rolls leave where that is allowed, or where no roll is as long as the strip.
-func Underlay(along, across length.Length, roll plank.Roll, mayPiece bool) Strips {
-	s := Strips{N: StripCount(across, roll.Width, roll.Overlap), Length: along, roll: roll}
-	if along > roll.Length || mayPiece {
+// Underlay lays strips of a roll along each part of a floor, of a roll that CheckRoll has nothing against. A strip is
+// pieced from what rolls leave where that is allowed, or where no roll is as long as some strip.
+func Underlay(parts []Part, roll plank.Roll, mayPiece bool) Strips {
+	var s Strips
+	longest := length.Length(0)
+	for _, p := range parts {
+		n := StripCount(p.Across, roll.Width, roll.Overlap)
+		s.N += n
+		s.Run += length.Length(n) * p.Along
+		s.Tape += length.Length(n-1) * p.Along
+		longest = max(longest, p.Along)
+	}
+	if longest > roll.Length || mayPiece {
 		s.Pieced = true
-		s.Rolls, s.Joins = pieced(s.N, along, roll)
+		s.Rolls, s.Joins = pieced(parts, roll)
+		s.Tape += length.Length(s.Joins) * roll.Width
 		return s
 	}
-	s.Rolls = length.Up(big.NewRat(s.N, int64(roll.Length/along)))
+	s.Rolls = wholeStrips(parts, roll, s.N)
 	return s
 }
 
-// pieced cuts n strips one after the other; a strip goes on with the next roll, lapped at the join, where one ends. An
-// end no longer than the lap is thrown away.
-func pieced(n int64, along length.Length, roll plank.Roll) (rolls, joins int64) {
-	reach := roll.Length - roll.Overlap
-	left := length.Length(0)
-	for range n {
-		need := along
-		if left > roll.Overlap && left < need {
-			need, left = need-(left-roll.Overlap), 0
-			joins++
+// manyStrips is a count above which strips of several lengths are cut part by part, and not against each other.
+const manyStrips = 500
+
+// wholeStrips is the rolls for strips that are not pieced: so many of one length to a roll, or strips of several lengths
+// cut from the fewest rolls.
+func wholeStrips(parts []Part, roll plank.Roll, n int64) (rolls int64) {
+	if len(parts) == 1 || n > manyStrips {
+		for _, p := range parts {
+			rolls += length.Up(big.NewRat(StripCount(p.Across, roll.Width, roll.Overlap), int64(roll.Length/p.Along)))
 		}
-		if left < need {
-			fresh := 1 + max(0, length.Length(length.Up(big.NewRat(int64(need-roll.Length), int64(reach)))))
-			rolls, joins = rolls+int64(fresh), joins+int64(fresh-1)
-			left = roll.Length + (fresh-1)*reach
-		}
-		left -= need
+		return rolls
 	}
-	return rolls, joins
+	var strips []length.Length
+	for _, p := range parts {
+		for range StripCount(p.Across, roll.Width, roll.Overlap) {
+			strips = append(strips, p.Along)
+		}
+	}
+	plan, err := cut.Sticks(strips, roll.Length, 0)
+	if err != nil { // no part is empty and no strip is longer than a roll
+		return n
+	}
+	return int64(len(plan.Sticks))
 }
 
-// Run is the length of all strips together.
-func (s Strips) Run() length.Length { return length.Length(s.N) * s.Length }
-
-// Tape is the length of the seams: those between strips, and the joins across them.
-func (s Strips) Tape() length.Length {
-	return length.Length(s.N-1)*s.Length + length.Length(s.Joins)*s.roll.Width
+// pieced cuts strips one after the other; a strip goes on with the next roll, lapped at the join, where one ends. An end no
+// longer than the lap is thrown away.
+func pieced(parts []Part, roll plank.Roll) (rolls, joins int64) {
+	reach := roll.Length - roll.Overlap
+	left := length.Length(0)
+	for _, p := range parts {
+		for range StripCount(p.Across, roll.Width, roll.Overlap) {
+			need := p.Along
+			if left > roll.Overlap && left < need {
+				need, left = need-(left-roll.Overlap), 0
+				joins++
+			}
+			if left < need {
+				fresh := 1 + max(0, length.Length(length.Up(big.NewRat(int64(need-roll.Length), int64(reach)))))
+				rolls, joins = rolls+int64(fresh), joins+int64(fresh-1)
+				left = roll.Length + (fresh-1)*reach
+			}
+			left -= need
+		}
+	}
+	return rolls, joins
 }
 
 // RollsByArea is the rule of thumb by area, which takes in no seams: too few where strips may not be pieced.
