@@ -1,0 +1,45 @@
+package draw
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"lastrow/bot/draw/sheet"
+	"lastrow/calc/layout"
+	"lastrow/calc/room"
+)
+
+// sound checks a sheet's lettering: on the sheet, apart, and large enough.
+func sound(t testing.TB, s *sheet.Sheet) {
+	t.Helper()
+	all := sheet.Box{X1: s.W, Y1: s.H}
+	require.GreaterOrEqual(t, min(s.W, s.H), 1080)
+	texts := s.Texts()
+	for i, a := range texts {
+		require.GreaterOrEqual(t, a.Size, 20, a.S)
+		require.True(t, a.Box().Within(all), "%s: %q leaves the sheet: %v", s.Name, a.S, a.Box())
+		for _, b := range texts[:i] {
+			require.False(t, a.Box().Meets(b.Box()), "%s: %q lies over %q", s.Name, a.S, b.S)
+		}
+	}
+}
+
+func TestPlanLetteringIsApart(t *testing.T) {
+	for _, along := range []layout.Direction{layout.EastWest, layout.NorthSouth, layout.Diagonal} {
+		l := lay(t, layout.Request{Floor: build(t, alder()), Plank: board, Rules: rules, Along: along})
+		sound(t, Plan(l, alderTitle(l)))
+	}
+}
+
+func TestPlanTellsRowsAndStart(t *testing.T) {
+	plain := room.Plan{Rect: &room.Rect{EastWest: 12*ft + 6*in, NorthSouth: 11*ft + 4*in}}
+	l := lay(t, layout.Request{Floor: build(t, plain), Plank: board, Rules: rules, StartWall: room.South, FirstRow: board.Width})
+	text := Plan(l, alderTitle(l)).String()
+	for _, want := range []string{
+		`"Alder basement, bedroom"`, `"14 Mar 2026"`, `"12 ft 6 in"`, `"11 ft 4 in"`, `"Start here, lay east"`, `"7 5/8"`, `"18"`,
+		`"5 7/8"`, // 135 1/2 - 17 x 7 5/8, by hand
+	} {
+		require.Contains(t, text, want)
+	}
+}
