@@ -56,11 +56,17 @@ func (in *inputs) across() (length.Length, bool) {
 	if l, ok := get[term.Len](in, term.Across); ok {
 		return length.Length(l), true
 	}
-	sides, ok := get[term.Lens](in, term.Room)
-	if !ok || len(sides) != 2 {
+	if sides, ok := get[term.Lens](in, term.Room); ok && len(sides) == 2 {
+		return in.squareTo(sides[0], sides[1]), true
+	}
+	if in.has(term.Room) {
 		return 0, false
 	}
-	return in.squareTo(sides[0], sides[1]), true
+	f, ok := in.jobFloor()
+	if !ok {
+		return 0, false
+	}
+	return in.squareTo(f.Extent()), true
 }
 
 func (in *inputs) squareTo(eastWest, northSouth length.Length) length.Length {

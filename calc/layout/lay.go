@@ -34,8 +34,8 @@ func Lay(r Request) (*Layout, error) {
 	return l, nil
 }
 
-// MostPieces is the number of planks that a floor may take, about 100 000 square metres of the smallest.
-const MostPieces = 400_000
+// MostPieces is the number of planks that a floor may take, about 20 000 square metres of usual planks.
+const MostPieces = 100_000
 
 func (r Request) check() error {
 	p := r.Plank

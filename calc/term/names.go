@@ -116,6 +116,8 @@ const (
 	Passes           Name = "pass"
 	Fields           Name = "fields"
 	Offset           Name = "offset"
+	Width            Name = "width"
+	Pieces           Name = "pieces"
 	Step             Name = "step"
 	Profile          Name = "profile"
 	Bevel            Name = "bevel"

@@ -1,0 +1,132 @@
+package calc
+
+import (
+	"lastrow/calc/layout"
+	"lastrow/calc/length"
+	"lastrow/calc/limit"
+	"lastrow/calc/plank"
+	"lastrow/calc/room"
+	"lastrow/calc/term"
+)
+
+// The lock's lip stands about so much beyond the face on the near and left edges; common practice, no source.
+const (
+	lipInch   = length.Inch / 8
+	lipMetric = 3 * length.Millimetre
+)
+
+// laid lays the floor that was said or that the job has, and gives it with its floor. Where something stands in the way
+// it is noted, and the layout is nil.
+func (in *inputs) laid() *layout.Layout {
+	floor := in.floor()
+	p := plank.Plank{Width: in.needLength(term.PlankWidth), Length: in.needLength(term.PlankLength)}
+	if in.err() != nil {
+		return nil
+	}
+	return in.lay(floor, p)
+}
+
+func (in *inputs) lay(floor *room.Floor, p plank.Plank) *layout.Layout {
+	r := layout.Request{Floor: floor, Plank: p, Along: in.direction(floor), StartWall: in.startWall(), Rules: in.rules()}
+	r.FirstRow, _ = in.length(term.FirstRow)
+	l, err := layout.Lay(r)
+	if err != nil {
+		in.refuse("%v", err)
+		return nil
+	}
+	in.assumeChosen(r, l)
+	return l
+}
+
+// floor is the floor to lay: a room said, else the job's.
+func (in *inputs) floor() *room.Floor {
+	g, said := in.said[term.Room]
+	if !said {
+		f, ok := in.jobFloor()
+		if !ok && len(in.refused) == 0 {
+			in.lack(term.Room)
+		}
+		if ok {
+			in.gap(min(f.Extent()))
+		}
+		return f
+	}
+	sides, ok := g.Value.(term.Lens)
+	if !ok || len(sides) != 2 {
+		in.refuse("a room is two sides, as 12 ft x 14 ft")
+		return nil
+	}
+	in.use(g)
+	return in.rectangle(sides[0], sides[1])
+}
+
+// rectangle is a floor of two sides with the gap said, or the default.
+func (in *inputs) rectangle(eastWest, northSouth length.Length) *room.Floor {
+	gap := in.gap(min(eastWest, northSouth))
+	plan := room.Plan{Rect: &room.Rect{EastWest: eastWest, NorthSouth: northSouth}, Metric: in.tape.System == length.Metric}
+	if in.has(term.Gap) {
+		plan.Gap = gap
+	}
+	f, broken := room.Build(plan)
+	for _, b := range broken {
+		in.refuse("%s", b)
+	}
+	return f
+}
+
+func (in *inputs) rules() layout.Rules {
+	s := in.tape.System
+	r := layout.Rules{
+		LeastRow:     in.lengthOr(term.LeastRow, limit.LeastRow.In(s)),
+		LeastEnd:     in.lengthOr(term.LeastEnd, limit.LeastEnd.In(s)),
+		LeastStagger: in.lengthOr(term.LeastStagger, limit.LeastStagger.In(s)),
+		Kerf:         in.lengthOr(term.Kerf, limit.Kerf.In(s)),
+		Lip:          lipInch,
+	}
+	if s == length.Metric {
+		r.Lip = lipMetric
+	}
+	return r
+}
+
+// direction is the way of the rows: as said, else the job's, else along the longer side.
+func (in *inputs) direction(f *room.Floor) layout.Direction {
+	if w, ok := get[term.Word](in, term.Direction); ok {
+		switch d := layout.Direction(w); d {
+		case layout.EastWest, layout.NorthSouth, layout.Diagonal:
+			return d
+		}
+		in.refuse("rows run east-west, north-south or diagonal, not %q", string(w))
+		return ""
+	}
+	if in.job.Along != "" {
+		in.use(term.Given{Name: term.Direction, Value: term.Word(in.job.Along), From: term.FromJob})
+		return in.job.Along
+	}
+	if f == nil {
+		return ""
+	}
+	along := layout.Longer(f.Extent())
+	in.assume(term.Direction, term.Word(along))
+	return along
+}
+
+func (in *inputs) startWall() room.Side {
+	if w, ok := get[term.Word](in, term.Start); ok {
+		return room.Side(w)
+	}
+	if in.job.StartWall != "" {
+		in.use(term.Given{Name: term.Start, Value: term.Word(in.job.StartWall), From: term.FromJob})
+	}
+	return in.job.StartWall
+}
+
+// assumeChosen lists what the layout chose by itself.
+func (in *inputs) assumeChosen(r layout.Request, l *layout.Layout) {
+	if r.StartWall == "" {
+		in.assume(term.Start, term.Word(l.StartWall))
+	}
+	if r.FirstRow == 0 {
+		in.assume(term.FirstRow, term.Len(l.Rows[0].Width))
+	}
+}
