@@ -204,7 +204,7 @@ func (f *feed) Next() (lexer.Token, error) {
 	}
 	t := &f.toks[f.i]
 	value := t.text
-	if t.class != tWord && t.class != tBy {
+	if t.class != tWord && t.class != tBy && t.class != tOp {
 		value = f.src[t.at:t.end]
 	}
 	f.i++

@@ -4,6 +4,7 @@ import (
 	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 
+	"lastrow/calc/length"
 	"lastrow/grammar/words"
 )
 
@@ -13,8 +14,12 @@ type items struct {
 }
 
 type parsed struct {
-	Sizes []lexer.Token `parser:"  @(Length|Number) ( By @(Length|Number) )*"`
-	Other *lexer.Token  `parser:"| @(Word|Area|Volume|Percent|Money|Angle|Mass|Clock|Time|By|Op|Sep|Mention|Other|Text)"`
+	Sizes []*sized     `parser:"  @@ ( By @@ )*"`
+	Other *lexer.Token `parser:"| @(Word|Area|Volume|Percent|Money|Angle|Mass|Clock|Time|By|Op|Sep|Mention|Other|Text)"`
+}
+
+type sized struct {
+	Token lexer.Token `parser:"@(Length|Number)"`
 }
 
 var free = participle.MustBuild[items](participle.Lexer(definition{}))
@@ -44,7 +49,7 @@ type message struct {
 	text    string // as typed
 	src     string // with number words as digits
 	items   []item
-	seq     []string // meanings in order, "#" for a quantity, without fillers and marks
+	seq     []said   // meanings in order, "#" for a quantity, without fillers and marks
 	seqAt   []int    // the items that seq stands for
 	unknown []string // words that are in no vocabulary
 	mention bool
@@ -61,6 +66,9 @@ func understand(text string, jobs []string) *message {
 	if m.bad = bad; bad != "" {
 		return m
 	}
+	if m.src != text {
+		toks = mergeSpoken(toks)
+	}
 	joinBy(toks)
 	m.parse(toks)
 	m.job = m.nameJob(jobs)
@@ -68,6 +76,28 @@ func understand(text string, jobs []string) *message {
 	m.markVague()
 	m.split()
 	return m
+}
+
+// mergeSpoken makes one size of "4 10" after a By, where the size before the By is in metres and centimetres or in feet
+// and inches: "three metres sixty by four ten", "nine eleven by ten six".
+func mergeSpoken(toks []token) []token {
+	for i := 1; i+2 < len(toks); i++ {
+		a, b := toks[i+1], toks[i+2]
+		if toks[i].text != "by" && toks[i].text != "x" || a.class != tNumber || b.class != tNumber || !a.num.Whole() || !b.num.Whole() || b.at-a.end != 1 {
+			continue
+		}
+		u, more := toks[i-1].meas.Unit, length.Centimetre
+		if u == length.Feet && b.num.Num < 12 {
+			more = length.Inch
+		} else if u != length.Metres || b.num.Num < 10 || b.num.Num > 99 {
+			continue
+		}
+		withUnit(&a, u)
+		a.meas.Len += length.Length(b.num.Num) * more
+		a.end, a.meas.Form = b.end, length.Pair
+		toks = append(append(toks[:i+1:i+1], a), toks[i+3:]...)
+	}
+	return toks
 }
 
 // joinBy makes a By of "by" and "x" between two sizes, and plain words of the others.
@@ -109,10 +139,10 @@ func (m *message) parse(toks []token) {
 	}
 }
 
-func (m *message) addSizes(at []lexer.Token, toks []token) {
+func (m *message) addSizes(at []*sized, toks []token) {
 	it := item{class: tLength}
 	for _, a := range at {
-		it.sizes = append(it.sizes, toks[a.Pos.Line])
+		it.sizes = append(it.sizes, toks[a.Token.Pos.Line])
 	}
 	it.at, it.end = it.sizes[0].at, it.sizes[len(it.sizes)-1].end
 	m.items = append(m.items, it)
@@ -212,11 +242,36 @@ func (m *message) split() {
 				m.firsts = append(m.firsts, i+1)
 			}
 		case it.quantity():
-			m.seq, m.seqAt = append(m.seq, "#"), append(m.seqAt, i)
+			m.seq, m.seqAt = append(m.seq, said{is: m.mark(it)}), append(m.seqAt, i)
 		case it.says():
-			m.seq, m.seqAt = append(m.seq, it.meaning), append(m.seqAt, i)
+			m.seq, m.seqAt = append(m.seq, said{it.meaning, m.tied(i)}), append(m.seqAt, i)
 		}
 	}
+}
+
+// tied says whether a quantity belongs to the word at item i: next to it, or with "is", "of" and the like between.
+func (m *message) tied(i int) bool {
+	for j := i + 1; j < len(m.items) && j <= i+3; j++ {
+		if m.items[j].quantity() {
+			return true
+		}
+		if !linking[m.items[j].word] {
+			break
+		}
+	}
+	return i > 0 && m.items[i-1].quantity()
+}
+
+var linking = map[string]bool{
+	"is": true, "are": true, "of": true, "at": true, "was": true, "about": true, "roughly": true, "the": true, "a": true, "s": true, "around": true, "with": true, "up": true,
+}
+
+// mark is what stands for a quantity in the list of meanings: "#n" for a bare whole number, "#" for others.
+func (m *message) mark(it *item) string {
+	if t := it.sizes[0]; len(it.sizes) == 1 && t.class == tNumber && t.num.Whole() && !m.decimal(t) {
+		return "#n"
+	}
+	return "#"
 }
 
 func ends(mark string) bool {
@@ -227,7 +282,7 @@ func ends(mark string) bool {
 func (m *message) has(meanings ...string) bool {
 	for _, s := range m.seq {
 		for _, w := range meanings {
-			if s == w {
+			if s.is == w {
 				return true
 			}
 		}

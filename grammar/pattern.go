@@ -2,8 +2,9 @@ package grammar
 
 import "strings"
 
-// cue is a turn of words that speaks for a kind. Its pattern is meanings in a row; "~" stands for anything between,
-// "|" for either, "#" for a quantity, "^" at the start for the beginning of the message.
+// cue is a turn of words that speaks for a kind. Its pattern is meanings in a row. "~" stands for anything between but
+// quantities and ".." for anything at all, "|" for either, "#" for a quantity and "#n" for a bare whole number, "^" at
+// the start for the beginning of the message; "!" before a meaning wants it without a quantity of its own.
 type cue struct {
 	weight  float64
 	pattern string
@@ -29,7 +30,7 @@ func compile(cues []cue) []pattern {
 }
 
 // in says whether the pattern is found in the meanings.
-func (p *pattern) in(seq []string) bool {
+func (p *pattern) in(seq []said) bool {
 	if p.start {
 		return p.from(seq, 0, 0)
 	}
@@ -41,15 +42,10 @@ func (p *pattern) in(seq []string) bool {
 	return false
 }
 
-func (p *pattern) from(seq []string, i, k int) bool {
+func (p *pattern) from(seq []said, i, k int) bool {
 	for ; k < len(p.parts); k++ {
-		if p.parts[k][0] == "~" {
-			for j := i; j < len(seq) && j <= i+12; j++ {
-				if p.from(seq, j, k+1) {
-					return true
-				}
-			}
-			return false
+		if gap := p.parts[k][0]; gap == "~" || gap == ".." {
+			return p.after(seq, i, k+1, gap == "~")
 		}
 		if i >= len(seq) || !matches(p.parts[k], seq[i]) {
 			return false
@@ -59,9 +55,34 @@ func (p *pattern) from(seq []string, i, k int) bool {
 	return true
 }
 
-func matches(any []string, s string) bool {
+// after looks for the rest of the pattern further on.
+func (p *pattern) after(seq []said, i, k int, plain bool) bool {
+	for j := i; j < len(seq) && j <= i+12; j++ {
+		if p.from(seq, j, k) {
+			return true
+		}
+		if plain && seq[j].is[0] == '#' {
+			return false
+		}
+	}
+	return false
+}
+
+// said is one meaning in a message; tied says that a quantity belongs to it.
+type said struct {
+	is   string
+	tied bool
+}
+
+func matches(any []string, s said) bool {
 	for _, a := range any {
-		if a == s {
+		if a[0] == '!' {
+			if a[1:] == s.is && !s.tied {
+				return true
+			}
+			continue
+		}
+		if a == s.is || a == "#" && s.is == "#n" {
 			return true
 		}
 	}
@@ -69,7 +90,7 @@ func matches(any []string, s string) bool {
 }
 
 // score adds up the patterns found.
-func score(ps []pattern, seq []string) float64 {
+func score(ps []pattern, seq []said) float64 {
 	total := 0.0
 	for i := range ps {
 		if ps[i].in(seq) {

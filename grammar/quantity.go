@@ -123,7 +123,7 @@ func (s *scanner) other(m length.Measure, n int, rest string) bool {
 	}
 	word := strings.ToLower(leading(next))
 	u, ok := otherUnits[word]
-	if !ok {
+	if !ok || u.class == tClock && (!m.Amount.Whole() || m.Amount.Num > 12) {
 		return false
 	}
 	t := s.number(u.class, m, n+gap+len(word))
@@ -135,7 +135,7 @@ func otherUnit(next string) int {
 	if n := anyPrefix(next, "%", "°"); n > 0 {
 		return n
 	}
-	if word := strings.ToLower(leading(next)); otherUnits[word].unit != "" {
+	if word := strings.ToLower(leading(next)); otherUnits[word].unit != "" && otherUnits[word].class != tClock {
 		return len(word)
 	}
 	return 0

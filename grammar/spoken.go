@@ -172,6 +172,8 @@ func (p pieces) set(i int) (string, int) {
 		return "6", 5
 	case w == "a" && p.at(i, 1) == "dozen":
 		return "12", 3
+	case w == "two" && p.at(i, 1) == "by" && p.at(i, 2) == "four" && !lengthWords[p.at(i, 3)] && i > 1 && lengthWords[p[i-2].low]:
+		return "timber", 5
 	case w == "dozen":
 		return "12", 1
 	case w == "couple" && p.at(i, 1) == "of":

@@ -1,0 +1,392 @@
+package grammar
+
+import (
+	"sort"
+	"strings"
+
+	"lastrow/calc/length"
+	"lastrow/calc/term"
+)
+
+// value is a quantity read for a slot.
+type value struct {
+	sizes []Size
+	term  term.Value
+	flat  Flat
+	item  int
+}
+
+// placing is a way to put the quantities of a message into slots.
+type placing struct {
+	slot  []int // by quantity; -1 where it goes nowhere
+	value []value
+	score float64
+}
+
+// fits is one quantity in one slot, and how well it sits there.
+type fits struct {
+	slot  int
+	value value
+	score float64
+}
+
+// place puts the quantities at the given items into the slots, one each, so that units, nearby words, sizes and order
+// fit best. tie says that another way, with other values, fits as well.
+func (m *message) place(qs []int, slots []slot, l leaning) (best placing, tie bool) {
+	if len(qs) > 12 {
+		return placing{}, false
+	}
+	options := make([][]fits, len(qs))
+	for i, q := range qs {
+		options[i] = m.options(q, slots, l)
+	}
+	s := search{options: options, best: placing{score: -1e9}, second: -1e9, used: make([]bool, len(slots)), now: make([]int, len(qs))}
+	s.rest = make([]float64, len(qs)+1)
+	for i := len(qs) - 1; i >= 0; i-- {
+		top := 0.0
+		if len(options[i]) > 0 {
+			top = max(0, options[i][0].score)
+		}
+		s.rest[i] = s.rest[i+1] + top
+	}
+	s.try(0, 0)
+	return s.best, len(qs) > 0 && s.second > s.best.score-0.25
+}
+
+// options gives the slots that a quantity can go to, best first.
+func (m *message) options(q int, slots []slot, l leaning) []fits {
+	var out []fits
+	for k := range slots {
+		v, fit, ok := m.valueFor(q, &slots[k], l)
+		if !ok {
+			continue
+		}
+		near := m.nearness(q, slots[k].cues)
+		if slots[k].must && near < 1.5 {
+			continue
+		}
+		out = append(out, fits{k, v, 2 + near + fit - 0.3*float64(k)/float64(len(slots))})
+	}
+	sort.SliceStable(out, func(a, b int) bool { return out[a].score > out[b].score })
+	if len(out) > 6 {
+		out = out[:6]
+	}
+	return out
+}
+
+// search tries every way, cutting off what can't be best.
+type search struct {
+	options [][]fits
+	rest    []float64
+	used    []bool
+	now     []int
+	best    placing
+	second  float64
+	steps   int
+}
+
+const most = 20000
+
+func (s *search) try(i int, score float64) {
+	if s.steps++; s.steps > most || score+s.rest[i] < s.second {
+		return
+	}
+	if i == len(s.options) {
+		s.finish(score)
+		return
+	}
+	for k, f := range s.options[i] {
+		if s.used[f.slot] {
+			continue
+		}
+		s.used[f.slot], s.now[i] = true, k
+		s.try(i+1, score+f.score-s.crossed(i, f.slot))
+		s.used[f.slot] = false
+	}
+	s.now[i] = -1
+	s.try(i+1, score)
+}
+
+// crossed is a small charge for each earlier quantity that went to a later slot.
+func (s *search) crossed(i, slot int) float64 {
+	charge := 0.0
+	for j := 0; j < i; j++ {
+		if s.now[j] >= 0 && s.options[j][s.now[j]].slot > slot {
+			charge += 0.3
+		}
+	}
+	return charge
+}
+
+func (s *search) finish(score float64) {
+	if score <= s.best.score {
+		s.second = max(s.second, score)
+		return
+	}
+	s.second = s.best.score
+	s.best = placing{score: score, slot: make([]int, len(s.now)), value: make([]value, len(s.now))}
+	for i, k := range s.now {
+		s.best.slot[i] = -1
+		if k >= 0 {
+			s.best.slot[i], s.best.value[i] = s.options[i][k].slot, s.options[i][k].value
+		}
+	}
+}
+
+// valueFor reads a quantity as what the slot takes; fit says how usual its size is there.
+func (m *message) valueFor(q int, s *slot, l leaning) (v value, fit float64, ok bool) {
+	it := &m.items[q]
+	v.item = q
+	t := it.sizes[0]
+	one := len(it.sizes) == 1
+	switch s.dim {
+	case dLen:
+		if !one {
+			return v, 0, false
+		}
+		size, ok := m.read(t, s.bare, l)
+		v.sizes, v.term = []Size{size}, term.Len(size.Len)
+		return v, s.usual(size.Len), ok
+	case dPair, dPlank:
+		return m.several(it, s, l)
+	case dArea:
+		return m.areaFor(q, s, l)
+	case dCount:
+		ok = one && t.class == tNumber && t.num.Whole() && t.num.Num/t.num.Den <= 1_000_000 && !m.decimal(t) && m.counts(q, s)
+		if ok {
+			v.term = term.Count(t.num.Num / t.num.Den)
+		}
+		return v, 1, ok
+	case dPercent:
+		if t.class != tPercent {
+			return v, 0, false
+		}
+		n, err := scale(t.num, 1000)
+		if t.neg {
+			n = -n
+		}
+		v.term = term.Percent(n)
+		return v, 2, err == nil
+	case dMoney:
+		return m.moneyFor(q, s)
+	case dAngle:
+		if t.class != tAngle && t.class != tNumber {
+			return v, 0, false
+		}
+		v.term = term.Degrees(t.num.Float())
+		return v, 1, one
+	}
+	return v, 0, false
+}
+
+func (s *slot) usual(l length.Length) float64 {
+	if s.hi > 0 && (l < s.lo || l > s.hi) {
+		return -5
+	}
+	return 1
+}
+
+// several reads "a x b" as two sizes, or as a plank's three.
+func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, ok bool) {
+	n := len(it.sizes)
+	if n < 2 || n > 3 || n == 3 && s.dim == dPair {
+		return v, 0, false
+	}
+	ts := share(it.sizes)
+	for i, t := range ts {
+		as := s.bare
+		if i == 2 {
+			as = bareThick
+		}
+		size, ok := m.read(t, as, m.together(ts, l))
+		if !ok {
+			return v, 0, false
+		}
+		v.sizes = append(v.sizes, size)
+	}
+	v.item = -1
+	if s.dim == dPlank {
+		return v, plankFit(v.sizes), true
+	}
+	v.term = term.Lens{v.sizes[0].Len, v.sizes[1].Len}
+	return v, min(s.usual(v.sizes[0].Len), s.usual(v.sizes[1].Len)), true
+}
+
+// together leans to metres where two bare sizes are small decimals: 3.6 by 4.8.
+func (m *message) together(ts []token, l leaning) leaning {
+	if l.sure || len(ts) != 2 {
+		return l
+	}
+	small, dec := true, false
+	for _, t := range ts {
+		small = small && t.num.Float() < 9
+		dec = dec || m.decimal(t)
+	}
+	if small && dec {
+		return leaning{length.Metric, true}
+	}
+	return l
+}
+
+func plankFit(s []Size) float64 {
+	fit := 3.0
+	if s[0].Len < 2*inch || s[0].Len > 18*inch || s[1].Len < 10*inch || s[1].Len > 110*inch || s[0].Len > s[1].Len {
+		fit = -4
+	}
+	if len(s) == 3 && (s[2].Len < 4*length.Millimetre || s[2].Len > inch) {
+		fit -= 4
+	}
+	return fit
+}
+
+func (m *message) areaFor(q int, s *slot, l leaning) (v value, fit float64, ok bool) {
+	t := m.items[q].sizes[0]
+	v.item = q
+	switch {
+	case t.class == tArea && len(m.items[q].sizes) == 1:
+		v.flat = flatOf(t)
+	case t.class == tNumber && s.bare == bareArea && len(m.items[q].sizes) == 1 && (s.loose || m.nearness(q, "area") > 2):
+		v.flat = Flat{t.num, "sq ft"}
+		if l.sure && l.system == length.Metric {
+			v.flat.Unit = "sq m"
+		}
+	default:
+		return v, 0, false
+	}
+	a := v.flat.Area()
+	v.term = term.Area{Area: a}
+	fit = 1.5
+	if m.perBox(q) {
+		fit = -4
+	}
+	if s.name == term.BoxCoverage {
+		return v, coverageFit(a) + 2 - fit, true
+	}
+	return v, fit, true
+}
+
+// coverageFit says how likely an area is to be a box's: 0.8 to 6 m².
+func coverageFit(a length.Area) float64 {
+	if m2 := a.M2(); m2 < 0.8 || m2 > 6 {
+		return -4
+	}
+	return 1
+}
+
+func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
+	t := m.items[q].sizes[0]
+	v.item = q
+	if len(m.items[q].sizes) != 1 {
+		return v, 0, false
+	}
+	fit = 2
+	switch {
+	case t.class == tMoney:
+	case t.class == tNumber && (m.decimal(t) || m.nearness(q, "price cost") > 2) && m.nearness(q, s.cues) > 1.5:
+		fit = 0.5
+		if m.cents(t) {
+			fit = 2
+		}
+	default:
+		return v, 0, false
+	}
+	n, err := scale(t.num, 100)
+	v.term = term.Money{Minor: n, Currency: t.unit}
+	return v, fit, err == nil
+}
+
+// cents says whether a number has two decimals, as amounts do.
+func (m *message) cents(t token) bool {
+	return t.end-t.at > 3 && (m.src[t.end-3] == '.')
+}
+
+// counts says whether a number counts what the slot counts: the word stands by it.
+func (m *message) counts(q int, s *slot) bool {
+	if s.count == "per-box" {
+		return m.perBox(q)
+	}
+	return m.nearness(q, s.count) >= 2
+}
+
+// nearness scores how near the words for a slot stand to a quantity: the two nearest count.
+func (m *message) nearness(q int, cues string) float64 {
+	first, second := 0.0, 0.0
+	m.around(q, func(it *item, score float64) {
+		if !wordIn(cues, it.meaning) && !wordIn(cues, it.word) {
+			return
+		}
+		if score > first {
+			first, second = score, first
+		} else if score > second {
+			second = score
+		}
+	})
+	return first + second/2
+}
+
+func wordIn(list, w string) bool {
+	if w == "" {
+		return false
+	}
+	for rest := list; rest != ""; {
+		var one string
+		one, rest, _ = strings.Cut(rest, " ")
+		if one == w {
+			return true
+		}
+	}
+	return false
+}
+
+// around tells of the words on either side of a quantity, up to the next quantity, and how near they are: 6 next to it,
+// less for each word that says something and for each mark between.
+func (m *message) around(q int, tell func(*item, float64)) {
+	near := 6.0
+	for j := q + 1; j < len(m.items) && near > 0; j++ {
+		it := &m.items[j]
+		switch {
+		case it.quantity():
+			near = 0
+		case it.mark != "":
+			near -= markCost(it.mark)
+		case it.word != "":
+			tell(it, near)
+			near -= wordCost(it)
+		}
+	}
+	near = 6.0
+	for j := q - 1; j >= 0 && near > 0; j-- {
+		it := &m.items[j]
+		switch {
+		case it.quantity():
+			near = 0
+		case it.mark != "":
+			near -= markCost(it.mark)
+		case it.word != "":
+			tell(it, near)
+			near -= wordCost(it)
+		}
+	}
+}
+
+func markCost(mark string) float64 {
+	switch {
+	case ends(mark):
+		return 4
+	case mark == ",":
+		return 2.5
+	case mark == "x" || mark == ":":
+		return 0
+	}
+	return 1
+}
+
+func wordCost(it *item) float64 {
+	if it.says() {
+		return 1
+	}
+	if it.word == "and" {
+		return 1
+	}
+	return 0.25
+}

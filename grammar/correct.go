@@ -1,0 +1,260 @@
+package grammar
+
+import (
+	"lastrow/calc/length"
+	"lastrow/calc/term"
+)
+
+// correction changes a size said before: "no make that 11-6", "sorry 9-11 not 9-10", "it's 13 ft 6 not 13 ft".
+func (r *reader) correction() (Reading, bool) {
+	if r.ctx.Group {
+		return Reading{}, false
+	}
+	qs := r.quantities()
+	if len(qs) == 2 && r.notBetween(qs[0], qs[1]) {
+		return r.notThat(qs[0], qs[1])
+	}
+	if len(qs) == 2 && r.has("not", "no") && r.notBefore(qs[0]) && !r.asks() {
+		return r.notThat(qs[1], qs[0])
+	}
+	if len(qs) == 1 && r.has("sorry", "no") && !r.asks() && len(r.items[qs[0]].sizes) == 1 && !r.namesSetting() {
+		return r.makeThat(qs[0])
+	}
+	if r.job == "" && r.has("damaged", "plank") && r.has("undo") {
+		return Reading{}, false
+	}
+	return Reading{}, false
+}
+
+func (r *reader) namesSetting() bool {
+	for _, n := range settings {
+		if n.must && len(r.quantities()) == 1 && r.nearness(r.quantities()[0], n.cues) > 3 && r.allows(n.name) && !r.hasWord("make") {
+			return true
+		}
+	}
+	return false
+}
+
+// notBetween says whether "not" or "instead of" stands between two sizes.
+func (r *reader) notBetween(a, b int) bool {
+	for i := a + 1; i < b; i++ {
+		if r.items[i].meaning == "not" || r.items[i].meaning == "instead" {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) notBefore(a int) bool {
+	for i := a - 1; i >= 0 && i >= a-3; i-- {
+		if r.items[i].meaning == "not" {
+			return true
+		}
+	}
+	return false
+}
+
+// notThat puts the size at item a in place of the one at item b, wherever that was said.
+func (r *reader) notThat(a, b int) (Reading, bool) {
+	if len(r.items[a].sizes) != 1 || len(r.items[b].sizes) != 1 || r.items[a].vague {
+		return Reading{}, false
+	}
+	swap := swapping{r: r, from: r.items[b].sizes[0], to: r.items[a].sizes[0]}
+	return swap.apply(r.ctx)
+}
+
+// swapping replaces one size by another in what was said before.
+type swapping struct {
+	r        *reader
+	from, to token
+	any      bool // from is not said: the nearest size is meant
+}
+
+func (s swapping) apply(ctx Context) (Reading, bool) {
+	if ctx.Last != nil && s.newest(ctx) {
+		if q, ok := s.question(ctx.Last); ok {
+			return Reading{Question: q}, true
+		}
+	}
+	if ctx.LastSet != nil {
+		if st, ok := s.statement(ctx.LastSet); ok {
+			return Reading{Statements: []Statement{st}}, true
+		}
+	}
+	for i := len(ctx.Statements) - 1; i >= 0 && !s.any; i-- {
+		if st, ok := s.statement(ctx.Statements[i]); ok {
+			return Reading{Statements: []Statement{st}}, true
+		}
+	}
+	return Reading{}, false
+}
+
+// newest says whether the last question is where to look first.
+func (s swapping) newest(ctx Context) bool { return true }
+
+func (s swapping) question(last *Question) (*Question, bool) {
+	q := carried(last)
+	at, to := -1, length.Length(0)
+	for i, g := range q.Given {
+		v, ok := g.Value.(term.Len)
+		if !ok {
+			continue
+		}
+		if n, ok := s.match(length.Length(v)); ok {
+			if at >= 0 {
+				return nil, false
+			}
+			at, to = i, n
+		}
+	}
+	if at < 0 {
+		return s.inRoom(q)
+	}
+	q.Given[at].Value, q.Given[at].From = term.Len(to), term.Message
+	return q, true
+}
+
+// inRoom changes one side of a room that a question was given.
+func (s swapping) inRoom(q *Question) (*Question, bool) {
+	for i, g := range q.Given {
+		v, ok := g.Value.(term.Lens)
+		if !ok {
+			continue
+		}
+		for k := range v {
+			if n, ok := s.match(v[k]); ok {
+				w := append(term.Lens(nil), v...)
+				w[k] = n
+				q.Given[i] = given(g.Name, w)
+				return q, true
+			}
+		}
+	}
+	return nil, false
+}
+
+// match says whether a length is the one that was said wrong, and gives the right one in the same unit.
+func (s swapping) match(old length.Length) (length.Length, bool) {
+	for _, u := range []length.Unit{length.Millimetres, length.Inches, length.Feet, length.Centimetres, length.Metres} {
+		from, to := s.from, s.to
+		if s.any {
+			from = to
+		}
+		if from.class == tNumber {
+			withUnit(&from, u)
+		}
+		if to.class == tNumber {
+			withUnit(&to, u)
+		}
+		if s.any && near(old, to.meas.Len) || !s.any && from.meas.Len == old {
+			return to.meas.Len, to.meas.Len > 0
+		}
+		if s.from.class == tLength && s.to.class == tLength {
+			break
+		}
+	}
+	return 0, false
+}
+
+// near says whether a size may be a correction of another: within a quarter of it.
+func near(old, now length.Length) bool {
+	d := old - now
+	if d < 0 {
+		d = -d
+	}
+	return d > 0 && d*4 <= old
+}
+
+func (s swapping) size(old *Size) bool {
+	if old == nil {
+		return false
+	}
+	n, ok := s.match(old.Len)
+	if ok {
+		sys := old.System
+		if s.to.class == tLength {
+			sys = s.to.meas.Unit.System()
+		}
+		*old = Size{n, sys}
+	}
+	return ok
+}
+
+// statement gives the statement with its one matching size changed.
+func (s swapping) statement(old Statement) (Statement, bool) {
+	switch v := old.(type) {
+	case Room:
+		a, b := v.EastWest, v.NorthSouth
+		okA, okB := s.size(&a), s.size(&b)
+		switch {
+		case okA && okB && s.any && !(distance(a.Len, v.EastWest.Len) < distance(b.Len, v.NorthSouth.Len)):
+			v.NorthSouth = b
+		case okA:
+			v.EastWest = a
+		case okB:
+			v.NorthSouth = b
+		}
+		return v, okA || okB
+	case Plank:
+		w, l, t := clone(v.Width), clone(v.Length), clone(v.Thickness)
+		ok := s.size(w) || s.size(l) || s.size(t)
+		v.Width, v.Length, v.Thickness = w, l, t
+		return v, ok
+	case Gap:
+		ok := s.size(&v.Size)
+		return v, ok
+	case Limit:
+		ok := s.size(&v.Size)
+		return v, ok
+	case Height:
+		ok := s.size(&v.Size)
+		return v, ok
+	case Doorway:
+		ok := s.size(&v.Wide)
+		return v, ok
+	case Underlay:
+		a, b, c := clone(v.Thickness), clone(v.RollWidth), clone(v.RollLong)
+		ok := s.size(a) || s.size(b) || s.size(c)
+		v.Thickness, v.RollWidth, v.RollLong = a, b, c
+		return v, ok
+	}
+	return s.counted(old)
+}
+
+// counted changes the count or the amount of a statement.
+func (s swapping) counted(old Statement) (Statement, bool) {
+	if s.to.class != tNumber || s.to.num.Den != 1 {
+		return nil, false
+	}
+	n, from := Whole(s.to.num.Num), Whole(s.from.num.Num)
+	switch v := old.(type) {
+	case Laid:
+		return Laid{Rows: n}, !v.More && (s.any || v.Rows == from)
+	case Opened:
+		return Opened{Boxes: n}, !v.More && (s.any || v.Boxes == from)
+	}
+	return nil, false
+}
+
+func distance(a, b length.Length) length.Length {
+	if a > b {
+		return a - b
+	}
+	return b - a
+}
+
+func clone(s *Size) *Size {
+	if s == nil {
+		return nil
+	}
+	c := *s
+	return &c
+}
+
+// makeThat puts a size in place of the last thing said, where only one can be meant.
+func (r *reader) makeThat(q int) (Reading, bool) {
+	if r.items[q].vague {
+		return Reading{}, false
+	}
+	return swapping{r: r, to: r.items[q].sizes[0], any: true}.apply(r.ctx)
+}

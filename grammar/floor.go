@@ -1,0 +1,304 @@
+package grammar
+
+import (
+	"lastrow/calc/room"
+	"lastrow/calc/term"
+)
+
+// floor reads a walk along the walls, which may be very long.
+func (r *reader) floor() (Reading, bool) {
+	w, n := r.walk()
+	if n == 0 {
+		return Reading{}, false
+	}
+	if n < 0 {
+		return r.refused(term.SetWalls, "a wall has no length to it"), true
+	}
+	for _, l := range w.Legs {
+		if why := outside(term.Walls, l.Long.Len); why != "" {
+			return r.refused(term.SetWalls, why), true
+		}
+	}
+	return Reading{Statements: []Statement{w}}, true
+}
+
+// walk reads "E 12'4, S 9', ..." and its diagonals; n is the number of walls, -1 where one has no length.
+func (r *reader) walk() (w Walls, n int) {
+	if !r.has("wall", "clockwise", "walk") && r.compassRuns() < 3 {
+		return w, 0
+	}
+	if r.compassRuns() < 3 {
+		return w, 0
+	}
+	var to room.Side
+	diagonal := ""
+	for i := range r.items {
+		it := &r.items[i]
+		switch {
+		case it.meaning == "diagonal":
+			diagonal, to = "nw-se", ""
+		case diagonal != "" && (it.meaning == "sw" || it.meaning == "ne") && diagonal == "nw-se":
+			diagonal = "sw-ne"
+		case sides[it.meaning] != "":
+			to = sides[it.meaning]
+		case it.quantity():
+			size, ok := r.message.read(it.sizes[0], bareRoom, r.lean)
+			if !ok || len(it.sizes) > 1 || it.vague {
+				return w, -1
+			}
+			switch {
+			case diagonal != "":
+				w.Diagonals, diagonal = append(w.Diagonals, Diagonal{diagonal, size}), ""
+			case to != "":
+				w.Legs, to = append(w.Legs, Leg{to, size}), ""
+			default:
+				return w, -1
+			}
+		}
+	}
+	return w, len(w.Legs)
+}
+
+// compassRuns counts the sizes that follow a compass word.
+func (r *reader) compassRuns() int {
+	n := 0
+	for i := 1; i < len(r.seq); i++ {
+		if r.seq[i].is[0] == '#' && sides[r.seq[i-1].is] != "" {
+			n++
+		}
+	}
+	return n
+}
+
+// geometry reads closets, doorways, fixtures and rooms with corners cut out, and takes the quantities that it used out.
+func (r *reader) geometry(qs *[]int) []Statement {
+	for _, try := range []func([]int) (Statement, []int){r.closet, r.fixture, r.doorway, r.cutRoom} {
+		if s, used := try(*qs); s != nil {
+			*qs = without(*qs, used)
+			return []Statement{s}
+		}
+	}
+	return nil
+}
+
+// closet reads "closet 5' x 2' off the north wall, 3' from the west corner, opening 4'".
+func (r *reader) closet(qs []int) (Statement, []int) {
+	if !r.has("closet") || len(qs) == 0 || len(r.items[qs[0]].sizes) != 2 {
+		return nil, nil
+	}
+	two := share(r.items[qs[0]].sizes)
+	c := Closet{Wall: r.sideAfter(qs[0])}
+	var ok1, ok2 bool
+	c.Wide, ok1 = r.message.read(two[0], bareRoom, r.lean)
+	c.Deep, ok2 = r.message.read(two[1], bareRoom, r.lean)
+	if !ok1 || !ok2 || c.Wall == "" {
+		return nil, nil
+	}
+	used := qs[:1]
+	for _, q := range qs[1:] {
+		size, ok := r.message.read(r.items[q].sizes[0], bareRoom, r.lean)
+		if !ok || len(r.items[q].sizes) > 1 || r.items[q].vague {
+			continue
+		}
+		switch {
+		case r.before(q, "doorway", "open"):
+			c.Opening = &size
+		case c.From == nil && r.sideAfter(q) != "":
+			c.From, c.FromEnd = &size, r.sideAfter(q)
+		case c.Opening == nil && r.after(q, "doorway", "open"):
+			c.Opening = &size
+		default:
+			continue
+		}
+		used = append(used[:len(used):len(used)], q)
+	}
+	return c, used
+}
+
+// sideAfter gives the wall named after item q, before the next quantity.
+func (r *reader) sideAfter(q int) room.Side {
+	for j := q + 1; j < len(r.items) && !r.items[j].quantity(); j++ {
+		if s := sides[r.items[j].meaning]; s != "" {
+			return s
+		}
+	}
+	return ""
+}
+
+func (r *reader) sideBefore(q int) room.Side {
+	for j := q - 1; j >= 0 && !r.items[j].quantity(); j-- {
+		if s := sides[r.items[j].meaning]; s != "" {
+			return s
+		}
+	}
+	return ""
+}
+
+// before says whether one of the meanings stands before item q, with at most one word that says something between.
+func (r *reader) before(q int, meanings ...string) bool {
+	for j := q - 1; j >= 0 && !r.items[j].quantity() && r.items[j].mark == ""; j-- {
+		if isOne(r.items[j].meaning, meanings) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) after(q int, meanings ...string) bool {
+	for j := q + 1; j < len(r.items) && !r.items[j].quantity() && r.items[j].mark == ""; j++ {
+		if isOne(r.items[j].meaning, meanings) {
+			return true
+		}
+	}
+	return false
+}
+
+func isOne(s string, list []string) bool {
+	for _, l := range list {
+		if s == l {
+			return true
+		}
+	}
+	return false
+}
+
+// doorway reads "door 32in in the south wall, 2' from the west corner".
+func (r *reader) doorway(qs []int) (Statement, []int) {
+	if !r.has("door", "doorway") || len(qs) == 0 || len(qs) > 3 || r.has("gap", "underlay") {
+		return nil, nil
+	}
+	size, ok := r.message.read(r.items[qs[0]].sizes[0], bareInch, r.lean)
+	d := Doorway{Wide: size, Wall: r.sideAfter(qs[0])}
+	if d.Wall == "" {
+		d.Wall = r.sideBefore(qs[0])
+	}
+	if !ok || d.Wall == "" || len(r.items[qs[0]].sizes) > 1 || r.items[qs[0]].vague {
+		return nil, nil
+	}
+	used := qs[:1]
+	for _, q := range qs[1:] {
+		size, ok := r.message.read(r.items[q].sizes[0], bareRoom, r.lean)
+		if end := r.sideAfter(q); ok && end != "" && d.From == nil {
+			d.From, d.FromEnd = &size, end
+			used = append(used[:len(used):len(used)], q)
+		}
+	}
+	return d, used
+}
+
+// fixture reads "post 4in x 4in, 3' from west, 5' from south", and "lally column, 4 inch square, 6 ft off the west wall".
+func (r *reader) fixture(qs []int) (Statement, []int) {
+	what := ""
+	for word, name := range map[string]string{"post": "post", "hearth": "hearth", "pipe": "pipe", "island": "fixture"} {
+		if r.has(word) {
+			what = name
+		}
+	}
+	if what == "" || len(qs) != 3 {
+		return nil, nil
+	}
+	f := Fixture{What: what}
+	first := share(r.items[qs[0]].sizes)
+	wide, ok := r.message.read(first[0], bareInch, r.lean)
+	f.Wide = wide
+	switch {
+	case !ok:
+		return nil, nil
+	case len(first) == 2:
+		deep, ok := r.message.read(first[1], bareInch, r.lean)
+		if !ok {
+			return nil, nil
+		}
+		f.Deep = &deep
+	case what != "pipe":
+		f.Deep = &wide
+	}
+	for _, q := range qs[1:] {
+		size, ok := r.message.read(r.items[q].sizes[0], bareRoom, r.lean)
+		side := r.sideAfter(q)
+		switch {
+		case !ok || r.items[q].vague:
+			return nil, nil
+		case side == room.West || side == room.East:
+			f.FromX, f.SideX = size, side
+		case side != "":
+			f.FromY, f.SideY = size, side
+		}
+	}
+	if f.SideX == "" || f.SideY == "" {
+		return nil, nil
+	}
+	return f, qs
+}
+
+// cutRoom reads "room 12'4" x 9'2" with 3' x 2'6" out of the NE corner".
+func (r *reader) cutRoom(qs []int) (Statement, []int) {
+	corner := r.cornerSaid()
+	if corner == "" || len(qs) < 2 || len(r.items[qs[0]].sizes) != 2 || len(r.items[qs[1]].sizes) != 2 {
+		return nil, nil
+	}
+	out := Room{}
+	var used []int
+	for k, q := range qs {
+		ts := share(r.items[q].sizes)
+		if len(ts) != 2 || r.items[q].vague {
+			return nil, nil
+		}
+		l := r.together(ts, r.lean)
+		a, ok1 := r.message.read(ts[0], bareRoom, l)
+		b, ok2 := r.message.read(ts[1], bareRoom, l)
+		if !ok1 || !ok2 {
+			return nil, nil
+		}
+		if used = append(used, q); k == 0 {
+			out.EastWest, out.NorthSouth = a, b
+			continue
+		}
+		c := r.cornerNear(q)
+		if c == "" {
+			return nil, nil
+		}
+		out.CutOuts = append(out.CutOuts, CutOut{a, b, c})
+	}
+	return out, used
+}
+
+var corners = map[string]bool{"ne": true, "nw": true, "se": true, "sw": true}
+
+func (r *reader) cornerSaid() string {
+	for i := range r.items {
+		if c := r.cornerAt(i); c != "" {
+			return c
+		}
+	}
+	return ""
+}
+
+// cornerAt reads a corner at item i: "NE", "north east".
+func (r *reader) cornerAt(i int) string {
+	if corners[r.items[i].meaning] {
+		return r.items[i].meaning
+	}
+	if i+1 < len(r.items) && sides[r.items[i].meaning] != "" && sides[r.items[i+1].meaning] != "" {
+		c := r.items[i].meaning[:1] + r.items[i+1].meaning[:1]
+		if corners[c] {
+			return c
+		}
+	}
+	return ""
+}
+
+// cornerNear gives the corner named after a size, or else before it.
+func (r *reader) cornerNear(q int) string {
+	for j := q + 1; j < len(r.items) && !r.items[j].quantity(); j++ {
+		if c := r.cornerAt(j); c != "" {
+			return c
+		}
+	}
+	for j := q - 1; j >= 0 && !r.items[j].quantity(); j-- {
+		if c := r.cornerAt(j); c != "" {
+			return c
+		}
+	}
+	return ""
+}

@@ -1,0 +1,76 @@
+package grammar
+
+import (
+	"regexp"
+	"strings"
+)
+
+// Statements whose words are kept as typed: job names and notes.
+var (
+	jobForm    = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so)[,\s]+)*(?:(?:new|start|begin|open|create|switch(?: me)?(?: over)? to|go to|back to|use|change to|set up|call this|load)\s+(?:a |an |the |my )?(?:new )?job|job)(?:\s+called|\s+named|\s*:|\s+is)?\s+(.+)$`)
+	switchForm = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so)[,\s]+)*(?:switch(?: me)?(?: over)?(?: back)? to|go (?:back )?to|back to|change (?:over )?to|take me to|put me on|over to)\s+(?:the )?(.+?)(?: job| one)?[.!]*$`)
+	noteForm   = regexp.MustCompile(`(?is)^\s*(?:please |pls )?(?:make a note|take a note|add a note|note to self|note|nb|n\.b\.|jot down|write down)(?:\s+(?:for|on|to|about)\s+[^:]{1,40}:|\s+that\b|\s+down\b|\s*[:,\-–]|\s)\s*(\S.*)$`)
+)
+
+// readNamed reads job names and notes, whose words are kept as typed. In a group these are left alone.
+func readNamed(text string, ctx Context) (Reading, bool) {
+	if ctx.Group {
+		return Reading{}, false
+	}
+	if g := noteForm.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") {
+		return Reading{Statements: []Statement{Note{oneLine(g[1])}}}, true
+	}
+	if g := jobForm.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") {
+		return named(g[1], ctx)
+	}
+	return Reading{}, false
+}
+
+// named begins or switches to a job; what follows a full stop or a semicolon is read as more of the message.
+func named(name string, ctx Context) (Reading, bool) {
+	name, more := cutName(name)
+	if low := strings.ToLower(name); name == "" || low == "list" || low == "done" || low == "status" || low == "history" {
+		return Reading{}, false
+	}
+	if len(name) > 80 {
+		return problem("refused", "job", "job", "the name is longer than 80 characters", "job Alder basement"), true
+	}
+	for _, j := range ctx.Jobs {
+		if strings.EqualFold(j, name) {
+			name = j
+		}
+	}
+	out := Reading{Statements: []Statement{JobName{name}}}
+	if more == "" {
+		return out, true
+	}
+	inner := ctx
+	inner.Pending, inner.Last, inner.LastSet, inner.Setting = nil, nil, nil, ""
+	rest := Read(more, inner)
+	if rest.Problem != nil {
+		return rest, true
+	}
+	out.Statements = append(out.Statements, rest.Statements...)
+	out.Question, out.Signs, out.System, out.Measured = rest.Question, rest.Signs, rest.System, rest.Measured
+	return out, true
+}
+
+var nameEnd = regexp.MustCompile(`[.;\n]\s+|[;\n]|,\s+|\s+and\s+(?:tell|show|how|what|give|let)\s`)
+
+func cutName(s string) (name, more string) {
+	if at := nameEnd.FindStringIndex(s); at != nil {
+		name, more = s[:at[0]], strings.TrimSpace(s[at[0]:])
+		more = strings.TrimLeft(more, ".;, \n")
+	} else {
+		name = s
+	}
+	return strings.Trim(oneLine(name), " .!\"'“”"), more
+}
+
+// switched gives the job that the message switches to, among those that there are.
+func (r *reader) switched() string {
+	if r.job != "" && r.has("switch") {
+		return r.job
+	}
+	return ""
+}

@@ -1,0 +1,309 @@
+package grammar
+
+import (
+	"strings"
+
+	"lastrow/calc/length"
+	"lastrow/calc/term"
+)
+
+// reader is one message being read.
+type reader struct {
+	*message
+	ctx  Context
+	lean leaning
+}
+
+// Read understands one message in its context. It never fails: what it can't make out is the reading's Problem.
+func Read(text string, ctx Context) Reading {
+	r, m := read(text, ctx)
+	if m != nil {
+		r.Signs = m.signs()
+		l := m.lean(Context{})
+		r.System, r.Measured = l.system, l.sure
+	}
+	if ctx.Group && (r.Problem != nil || r.Follow != "" || r.Courtesy) {
+		return Reading{Silent: true}
+	}
+	return r
+}
+
+func read(text string, ctx Context) (Reading, *message) {
+	if why := screen(text); why != "" {
+		return problem("refused", "", "", "it has "+why, "room 11ft 4in x 12ft 6in"), nil
+	}
+	text = strings.TrimSpace(text)
+	if text == "" {
+		return problem("unclear", "", "", "it is empty", "last row for an 11ft 4in room, plank 7 5/8"), nil
+	}
+	if r, ok := readCanonical(text); ok && !ctx.Group {
+		return r, nil
+	}
+	if r, ok := readNamed(text, ctx); ok {
+		return r, nil
+	}
+	m := understand(text, ctx.Jobs)
+	r := &reader{message: m, ctx: ctx, lean: m.lean(ctx)}
+	return r.read(), m
+}
+
+func (r *reader) read() Reading {
+	if r.bad != "" {
+		return r.refused("", r.bad)
+	}
+	if w := r.strange(); w != "" && !r.ctx.Group {
+		return r.refused("", w)
+	}
+	if r.ctx.Group && !r.wholly() {
+		return Reading{Silent: true}
+	}
+	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.correction, r.command, r.followed, r.sum, r.pending, r.floor, r.question, r.statements, r.followUp} {
+		if out, ok := try(); ok {
+			return out
+		}
+	}
+	return r.unclear()
+}
+
+func problem(outcome string, kind term.Kind, read, not, example string) Reading {
+	return Reading{Problem: &Problem{Outcome: outcome, Kind: kind, Read: read, Not: not, Example: example}}
+}
+
+func (r *reader) refused(kind term.Kind, why string) Reading {
+	return problem("refused", kind, r.gist(), why, example(kind))
+}
+
+// ask says that names are missing for a question that was understood.
+func (r *reader) askBack(q *Question, missing ...term.Name) Reading {
+	return Reading{Problem: &Problem{Outcome: "ask-back", Kind: q.Kind, Read: r.gist(), Not: "", Example: example(q.Kind), Missing: missing, Asked: q}}
+}
+
+// unclear says what was read, what was not, and what would work near to it.
+func (r *reader) unclear() Reading {
+	kind, _, _ := r.kind()
+	not := ""
+	if len(r.unknown) > 0 {
+		not = strings.Join(r.unknown[:min(3, len(r.unknown))], " ")
+	}
+	return problem("unclear", "", r.gist(), not, example(kind))
+}
+
+// gist is the sizes and the words of the trade in a message, in short.
+func (r *reader) gist() string {
+	var b strings.Builder
+	for i := range r.items {
+		it := &r.items[i]
+		if b.Len() > 60 {
+			break
+		}
+		if it.quantity() || it.says() && !it.near {
+			if b.Len() > 0 {
+				b.WriteByte(' ')
+			}
+			b.WriteString(r.src[it.at:min(it.end, it.at+30)])
+		}
+	}
+	return b.String()
+}
+
+// strange finds what no message about a floor holds: clock times for sizes, templates.
+func (r *reader) strange() string {
+	for i := range r.items {
+		it := &r.items[i]
+		if it.mark == "{" || it.mark == "}" {
+			return "braces have no meaning here"
+		}
+		if it.class == tClock && i+1 < len(r.items) && r.items[i+1].mark == "x" {
+			return r.src[it.at:it.end] + " is written like a time"
+		}
+	}
+	return ""
+}
+
+// kind gives the kind of question that the words speak for, its score, and the score of the next.
+func (r *reader) kind() (best term.Kind, top, next float64) {
+	for _, a := range asks {
+		s := score(askPatterns[a.kind], r.seq)
+		if s > top {
+			best, top, next = a.kind, s, top
+		} else if s > next {
+			next = s
+		}
+	}
+	return best, top, next
+}
+
+// question reads a message that asks.
+func (r *reader) question() (Reading, bool) {
+	if !r.asks() {
+		return Reading{}, false
+	}
+	kind, top, _ := r.kind()
+	if top < 4 {
+		return Reading{}, false
+	}
+	return r.ask(kind), true
+}
+
+func (r *reader) ask(kind term.Kind) Reading {
+	q := &Question{Kind: kind, Job: r.job}
+	qs := r.quantities()
+	special := r.special(q, &qs)
+	if special != "" {
+		return r.refused(kind, special)
+	}
+	slots := takes[kind]
+	p, tie := r.place(qs, slots, r.lean)
+	if tie {
+		if out, two := r.twoWays(q, qs, p); two {
+			return out
+		}
+	}
+	return r.filled(q, qs, slots, p)
+}
+
+// filled gives the question its values; a quantity said to be more or less is asked for.
+func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading {
+	var vague []term.Name
+	for i := range qs {
+		if len(p.slot) == 0 || p.slot[i] < 0 {
+			continue
+		}
+		s := &slots[p.slot[i]]
+		if r.items[qs[i]].vague {
+			vague = append(vague, s.name)
+			continue
+		}
+		q.Given = append(q.Given, r.givens(s, p.value[i])...)
+	}
+	if w := r.impossible(q.Given); w != "" {
+		return r.refused(q.Kind, w)
+	}
+	if len(vague) > 0 {
+		return r.askBack(q, vague...)
+	}
+	return Reading{Question: q}
+}
+
+// givens lists a slot's value under the names it has: a plank's sizes under three.
+func (r *reader) givens(s *slot, v value) []term.Given {
+	switch s.name {
+	case "plank":
+		names := []term.Name{term.PlankWidth, term.PlankLength, term.PlankThickness}
+		var out []term.Given
+		for i, size := range v.sizes {
+			out = append(out, given(names[i], term.Len(size.Len)))
+		}
+		return out
+	case "sides":
+		return []term.Given{given(term.SideA, term.Len(v.sizes[0].Len)), given(term.SideB, term.Len(v.sizes[1].Len))}
+	case "roll":
+		a, b := v.sizes[0].Len, v.sizes[1].Len
+		if a > b {
+			a, b = b, a
+		}
+		return []term.Given{given(term.RollWidth, term.Len(a)), given(term.RollLength, term.Len(b))}
+	}
+	return []term.Given{given(s.name, v.term)}
+}
+
+// impossible names a value that no floor has.
+func (r *reader) impossible(gs []term.Given) string {
+	for _, g := range gs {
+		switch v := g.Value.(type) {
+		case term.Len:
+			if w := outside(g.Name, length.Length(v)); w != "" {
+				return w
+			}
+		case term.Lens:
+			for _, l := range v {
+				if w := outside(g.Name, l); w != "" {
+					return w
+				}
+			}
+		case term.Percent:
+			if v < 0 {
+				return string(g.Name) + " can't be under nothing"
+			}
+		}
+	}
+	return ""
+}
+
+func outside(n term.Name, l length.Length) string {
+	tape := length.Tape{}
+	switch {
+	case l > 1000*length.Metre:
+		return string(n) + " of " + tape.Exact(l) + " is longer than any floor"
+	case l == 0 && n != term.Gap && n != term.Offcut && n != term.DoorGap && n != term.OtherHeight && n != term.PreviousJoint && n != term.Dip:
+		return string(n) + " of nothing is no size"
+	case n == term.Gap && l > 6*length.Inch:
+		return "a gap of " + tape.Exact(l) + " is wider than any gap"
+	case n == term.PlankWidth && l > 4*length.Foot:
+		return "a plank " + tape.Exact(l) + " wide is no plank"
+	}
+	return ""
+}
+
+// asks says whether the message asks anything.
+func (r *reader) asks() bool {
+	for i := range r.items {
+		if r.items[i].mark == "?" {
+			return true
+		}
+	}
+	if r.has("how", "howmany", "howmuch", "howwide", "howlong", "howheavy", "howdeep", "what", "which", "where", "when", "work") {
+		return true
+	}
+	for i := range terse {
+		if terse[i].in(r.seq) {
+			return true
+		}
+	}
+	for _, f := range r.firsts {
+		if r.opensAsk(f) {
+			return true
+		}
+	}
+	return r.hasAskPair()
+}
+
+var askOpeners = map[string]bool{
+	"is": true, "are": true, "am": true, "does": true, "do": true, "did": true, "will": true, "can": true, "could": true, "should": true, "would": true,
+	"has": true, "have": true, "may": true, "need": true, "any": true, "was": true, "isnt": true, "wont": true, "aint": true, "got": true,
+}
+
+// opensAsk says whether a sentence begins as questions do, after a greeting.
+func (r *reader) opensAsk(f int) bool {
+	for ; f < len(r.items) && f >= 0; f++ {
+		it := &r.items[f]
+		switch {
+		case it.word == "" && !it.quantity(), it.meaning == "hello", it.meaning == "thanks", it.meaning == "sorry" && it.word == "sorry", it.word == "so", it.word == "and", it.word == "ok", it.word == "hey", it.word == "also", it.word == "but", it.word == "then":
+			continue
+		case it.word == "need" || it.word == "have" || it.word == "got" || it.word == "any":
+			return it.word == "any"
+		}
+		return askOpeners[it.word]
+	}
+	return false
+}
+
+// pairs of words that ask wherever they stand.
+var askPairs = [][2]string{
+	{"do", "i"}, {"do", "we"}, {"can", "i"}, {"can", "we"}, {"can", "you"}, {"should", "i"}, {"should", "we"}, {"am", "i"}, {"are", "we"}, {"is", "it"}, {"is", "that"}, {"is", "this"}, {"will", "it"}, {"will", "the"},
+	{"will", "i"}, {"will", "my"}, {"will", "that"}, {"does", "it"}, {"does", "that"}, {"does", "the"}, {"do", "they"}, {"is", "my"}, {"is", "the"}, {"let", "it"}, {"are", "they"}, {"need", "to"}, {"do", "u"}, {"is", "there"}, {"will", "we"}, {"can", "u"}, {"would", "it"}, {"do", "you"}, {"will", "they"}, {"will", "this"}, {"could", "you"}, {"send", "cuts"},
+}
+
+func (r *reader) hasAskPair() bool {
+	for i := 0; i+1 < len(r.items); i++ {
+		for _, p := range askPairs {
+			if r.items[i].word == p[0] && r.items[i+1].word == p[1] && (i == 0 || !subject(r.items[i-1].word)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// subject says whether a verb after the word tells and does not ask: "what we do is".
+func subject(w string) bool { return w == "i" || w == "we" || w == "they" || w == "you" || w == "to" }

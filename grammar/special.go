@@ -1,0 +1,203 @@
+package grammar
+
+import (
+	"lastrow/calc/length"
+	"lastrow/calc/term"
+	"lastrow/grammar/words"
+)
+
+// special reads what some kinds take besides sizes in slots, and takes the quantities that it used out of qs.
+// It gives the reason where a thing said can't be.
+func (r *reader) special(q *Question, qs *[]int) string {
+	r.dropTimber(qs)
+	switch q.Kind {
+	case term.AskMoisture:
+		r.moisture(q, qs)
+	case term.AskVaporBarrier:
+		if what := r.subfloor(); what != "" {
+			q.Given = append(q.Given, given(term.Subfloor, term.Word(what)))
+		}
+	case term.AskLeftover:
+		r.lengthsLeft(q, qs)
+	case term.AskStagger:
+		r.stagger(q, qs)
+	case term.AskTransition:
+		r.sameHeights(q, qs)
+	}
+	return ""
+}
+
+// dropTimber takes "two by four" and "2x4" out: a length of timber used as a straightedge.
+func (r *reader) dropTimber(qs *[]int) {
+	kept := (*qs)[:0]
+	for _, i := range *qs {
+		it := &r.items[i]
+		if len(it.sizes) == 2 && it.sizes[0].class == tNumber && it.sizes[0].num == (length.Number{Num: 2, Den: 1}) && it.sizes[1].num == (length.Number{Num: 4, Den: 1}) && it.sizes[1].class == tNumber && i > 0 && (r.items[i-1].quantity() || r.items[i-1].meaning == words.Filler && r.has("dip", "flat")) {
+			continue
+		}
+		kept = append(kept, i)
+	}
+	*qs = kept
+}
+
+// tests are the ways to measure moisture, by the word for each.
+var tests = []struct{ meaning, test string }{
+	{"rh", "rh"}, {"calcium", "calcium-chloride"}, {"carbide", "carbide"}, {"woodtest", "wood"}, {"probe", "rh"},
+}
+
+func (r *reader) testSaid() string {
+	for _, t := range tests {
+		if r.has(t.meaning) {
+			return t.test
+		}
+	}
+	if r.has("moisture") && r.has("wood") {
+		return "wood"
+	}
+	return ""
+}
+
+func (r *reader) moisture(q *Question, qs *[]int) {
+	test := r.testSaid()
+	for k, i := range *qs {
+		t := r.items[i].sizes[0]
+		v := reading(t, test)
+		if v == nil || len(r.items[i].sizes) > 1 || r.items[i].vague {
+			continue
+		}
+		if t.class == tMass && test == "" {
+			test = "calcium-chloride"
+		}
+		q.Given = append(q.Given, given(term.Reading, v))
+		*qs = append((*qs)[:k], (*qs)[k+1:]...)
+		break
+	}
+	if test != "" {
+		q.Given = append([]term.Given{given(term.Test, term.Word(test))}, q.Given...)
+	}
+}
+
+// reading is a moisture reading: a percentage, or pounds for a calcium chloride test.
+func reading(t token, test string) term.Value {
+	switch {
+	case t.class == tMass && t.unit == "lb", t.class == tNumber && test == "calcium-chloride":
+		return term.Number{Rat: ratOf(t.num)}
+	case t.class == tPercent, t.class == tNumber && test != "" && t.num.Float() <= 100:
+		if n, err := scale(t.num, 1000); err == nil {
+			return term.Percent(n)
+		}
+	}
+	return nil
+}
+
+func (r *reader) subfloor() string {
+	switch {
+	case r.has("concrete"):
+		return "concrete"
+	case r.has("wood"):
+		return "wood"
+	}
+	return ""
+}
+
+// lengthsLeft reads a list of offcuts: "40, 33, 28 1/2 and 22 in".
+func (r *reader) lengthsLeft(q *Question, qs *[]int) {
+	var run []int
+	for _, i := range *qs {
+		if len(run) > 0 && !r.listed(run[len(run)-1], i) {
+			if len(run) > 1 {
+				break
+			}
+			run = run[:0]
+		}
+		if len(r.items[i].sizes) == 1 && isSize(r.items[i].sizes[0]) {
+			run = append(run, i)
+		}
+	}
+	if len(run) < 2 {
+		return
+	}
+	q.Given = append(q.Given, given(term.Leftover, r.list(run)))
+	*qs = without(*qs, run)
+}
+
+// listed says whether only commas and "and" stand between two items.
+func (r *reader) listed(a, b int) bool {
+	for i := a + 1; i < b; i++ {
+		if it := &r.items[i]; it.mark != "," && it.word != "and" && it.word != "n" && it.mark != "&" && it.mark != "+" {
+			return false
+		}
+	}
+	return true
+}
+
+// list reads the quantities of a list in the unit that one of them has.
+func (r *reader) list(run []int) term.Lens {
+	u := length.Inches
+	for _, i := range run {
+		if t := r.items[i].sizes[0]; t.class == tLength && t.meas.Form == length.Single {
+			u = t.meas.Unit
+		}
+	}
+	var out term.Lens
+	for _, i := range run {
+		t := r.items[i].sizes[0]
+		if t.class == tNumber {
+			withUnit(&t, u)
+		}
+		out = append(out, t.meas.Len)
+	}
+	return out
+}
+
+func without(qs, taken []int) []int {
+	var out []int
+	for _, q := range qs {
+		used := false
+		for _, t := range taken {
+			used = used || t == q
+		}
+		if !used {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// stagger reads "min 250 between the joints, i got 265": a least and an offset.
+func (r *reader) stagger(q *Question, qs *[]int) {
+	if !r.has("least") || len(*qs) != 2 || r.has("offcut") {
+		return
+	}
+	least, got := (*qs)[0], (*qs)[1]
+	if r.nearness(got, "least") > r.nearness(least, "least") {
+		least, got = got, least
+	}
+	a, ok1 := r.message.read(r.items[least].sizes[0], bareInch, r.lean)
+	b, ok2 := r.message.read(r.items[got].sizes[0], bareInch, r.lean)
+	if ok1 && ok2 {
+		q.Given = append(q.Given, given(term.LeastStagger, term.Len(a.Len)), given(term.Offset, term.Len(b.Len)))
+		*qs = nil
+	}
+}
+
+// sameHeights reads "ours 13mm theirs 13mm".
+func (r *reader) sameHeights(q *Question, qs *[]int) {
+	for _, i := range *qs {
+		if r.nearness(i, "ours mine") > 4 && len(*qs) == 2 {
+			other := (*qs)[0] + (*qs)[1] - i
+			a, ok1 := r.message.read(r.items[i].sizes[0], bareThick, r.lean)
+			b, ok2 := r.message.read(r.items[other].sizes[0], bareThick, r.lean)
+			if ok1 && ok2 {
+				q.Given = append(q.Given, given(term.FloorHeight, term.Len(a.Len)), given(term.OtherHeight, term.Len(b.Len)))
+				*qs = nil
+				return
+			}
+		}
+	}
+}
+
+// twoWays asks which where two ways to read the sizes would give different answers.
+func (r *reader) twoWays(q *Question, qs []int, p placing) (Reading, bool) {
+	return Reading{}, false
+}

@@ -1,0 +1,372 @@
+package grammar
+
+import (
+	"regexp"
+	"strings"
+
+	"github.com/alecthomas/participle/v2"
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"lastrow/calc/length"
+	"lastrow/calc/measure"
+	"lastrow/calc/term"
+)
+
+// sumTree is the grammar of a sum: products added, factors multiplied, parts of things.
+type sumTree struct {
+	First *product   `parser:"@@"`
+	Rest  []*sumTail `parser:"@@*"`
+}
+
+type sumTail struct {
+	Op string   `parser:"@('+'|'-')"`
+	X  *product `parser:"@@"`
+}
+
+type product struct {
+	First *factor        `parser:"@@"`
+	Rest  []*productTail `parser:"@@*"`
+}
+
+type productTail struct {
+	Op string  `parser:"@('*'|'/')"`
+	X  *factor `parser:"@@"`
+}
+
+type factor struct {
+	Part  *part        `parser:"  @@"`
+	Group *sumTree     `parser:"| '(' @@ ')'"`
+	Leaf  *lexer.Token `parser:"| @(Length|Number|Area|Volume)"`
+}
+
+type part struct {
+	Half bool         `parser:"( @'half'"`
+	Frac *lexer.Token `parser:"| @Number )"`
+	Of   *factor      `parser:"'of' @@"`
+}
+
+var sums = participle.MustBuild[sumTree](participle.Lexer(definition{}), participle.UseLookahead(2))
+
+// mostDeep is the most "half of" and "(" that a sum may nest.
+const mostDeep = 60
+
+// sumReader turns the tree of a sum into an expression. Strict text gives every length a unit; elsewhere a bare number
+// is inches where it is added to a length or has a fraction of an inch.
+type sumReader struct {
+	src    string
+	toks   []token
+	strict bool
+	bare   length.Unit // of bare numbers that are added
+}
+
+// parseSum reads the canonical text of an expression.
+func parseSum(text string) (measure.Expr, bool) {
+	body, to, ok := conversion(text)
+	m := understand(body, nil)
+	toks := m.sumTokens()
+	if len(toks) == 0 || m.bad != "" {
+		return nil, false
+	}
+	e, err := parseTokens(&sumReader{src: m.src, toks: toks, strict: true})
+	if err != "" {
+		return nil, false
+	}
+	if ok {
+		return measure.Convert{X: e, To: to}, true
+	}
+	return e, true
+}
+
+func parseTokens(s *sumReader) (measure.Expr, string) {
+	depth := 0
+	for _, t := range s.toks {
+		if t.text == "half" || t.text == "(" {
+			depth++
+		}
+	}
+	if depth > mostDeep {
+		return nil, "it is nested too deep"
+	}
+	if len(s.toks) > 600 {
+		return nil, "the sum is too long"
+	}
+	peek, err := lexer.Upgrade(&feed{src: s.src, toks: s.toks})
+	if err != nil {
+		return nil, "it is no sum"
+	}
+	tree, err := sums.ParseFromLexer(peek)
+	if err != nil {
+		return nil, "it is no sum"
+	}
+	return s.sum(tree), ""
+}
+
+// sumTokens gives the quantities and operators of a message as the tokens of a sum; other words are left out.
+func (m *message) sumTokens() []token {
+	var out []token
+	op := func(text string, it *item) {
+		out = append(out, token{class: tOp, text: text, at: it.at, end: it.at})
+	}
+	for i := range m.items {
+		it := &m.items[i]
+		switch {
+		case it.quantity():
+			for k, t := range it.sizes {
+				if k > 0 {
+					op("*", it)
+				}
+				out = append(out, t)
+			}
+		case it.mark == "x":
+			op("*", it)
+		case it.class == tOp && it.mark != "=":
+			op(it.mark, it)
+		case it.meaning == "plus":
+			op("+", it)
+		case it.meaning == "minus":
+			op("-", it)
+		case it.meaning == "times":
+			op("*", it)
+		case it.meaning == "divide", it.word == "over" && i > 0 && m.items[i-1].quantity():
+			op("/", it)
+		case it.word == "half", it.word == "of" && len(out) > 0 && (out[len(out)-1].text == "half" || out[len(out)-1].class == tNumber):
+			out = append(out, token{class: tWord, text: it.word, at: it.at, end: it.end})
+		}
+	}
+	return out
+}
+
+func (s *sumReader) sum(t *sumTree) measure.Expr {
+	e := s.product(t.First, len(t.Rest) > 0)
+	for _, r := range t.Rest {
+		op := measure.Add
+		if r.Op == "-" {
+			op = measure.Sub
+		}
+		e = measure.Binary{Op: op, X: e, Y: s.product(r.X, true)}
+	}
+	return e
+}
+
+func (s *sumReader) product(p *product, added bool) measure.Expr {
+	if len(p.Rest) == 0 {
+		return s.factor(p.First, added)
+	}
+	e := s.factor(p.First, false)
+	for _, r := range p.Rest {
+		op := measure.Mul
+		if r.Op == "/" {
+			op = measure.Div
+		}
+		e = measure.Binary{Op: op, X: e, Y: s.factor(r.X, false)}
+	}
+	return e
+}
+
+func (s *sumReader) factor(f *factor, added bool) measure.Expr {
+	switch {
+	case f.Group != nil:
+		return s.sum(f.Group)
+	case f.Part != nil:
+		n := length.Number{Num: 1, Den: 2}
+		if f.Part.Frac != nil {
+			n = s.toks[f.Part.Frac.Pos.Line].num
+		}
+		return measure.Part{Of: measure.Num(n), X: s.factor(f.Part.Of, added)}
+	}
+	return s.leaf(s.toks[f.Leaf.Pos.Line], added)
+}
+
+func (s *sumReader) leaf(t token, added bool) measure.Expr {
+	switch t.class {
+	case tLength:
+		return measure.Len{Len: t.meas.Len, System: t.meas.Unit.System()}
+	case tArea, tVolume:
+		return measure.Of(t.num, measure.Unit(t.unit))
+	}
+	fraction := t.num.Den > 1 && t.num.Den&(t.num.Den-1) == 0 && strings.Contains(s.src[t.at:t.end], "/")
+	if s.strict || !fraction && !(added && s.bare != length.Bare) {
+		return measure.Num(t.num)
+	}
+	u := s.bare
+	if u == length.Bare || fraction {
+		u = length.Inches
+	}
+	n, err := t.num.Of(u.Size())
+	if err != nil {
+		return measure.Num(t.num)
+	}
+	return measure.Len{Len: n, System: u.System()}
+}
+
+// unitNames are the spellings of units that a sum may be shown in.
+var unitNames = []struct {
+	spelt string
+	unit  measure.Unit
+}{
+	{`(?:feet|foot|ft)\s*(?:and|&|/|-|\s)\s*(?:inches|inch|ins|in)`, measure.FeetInches},
+	{`(?:square|sq\.?)\s*(?:feet|foot|ft)|sqft|ft2|ft²`, measure.SquareFeet}, {`(?:square|sq\.?)\s*(?:metres|meters|metre|meter|m)|sqm|m2|m²`, measure.SquareMetres},
+	{`(?:square|sq\.?)\s*(?:inches|inch|in)`, measure.SquareInches}, {`(?:square|sq\.?)\s*(?:yards|yard|yd)`, measure.SquareYards},
+	{`(?:cubic|cu\.?)\s*(?:feet|foot|ft)`, measure.CubicFeet}, {`(?:cubic|cu\.?)\s*(?:metres|meters|metre|meter|m)`, measure.CubicMetres}, {`(?:cubic|cu\.?)\s*(?:inches|inch|in)`, measure.CubicInches},
+	{`litres|liters|litre|liter`, measure.Litres}, {`gallons|gallon`, measure.Gallons},
+	{`millimetres|millimeters|millimetre|millimeter|mm|mil|metric`, measure.Millimetres}, {`centimetres|centimeters|centimetre|centimeter|cm`, measure.Centimetres},
+	{`metres|meters|metre|meter|m`, measure.Metres}, {`yards|yard|yds|yd`, measure.Yards}, {`feet|foot|ft`, measure.Feet}, {`inches|inch|ins|in|imperial`, measure.Inches},
+}
+
+type unitForm struct {
+	tail, head *regexp.Regexp
+	unit       measure.Unit
+}
+
+var unitForms = compileUnits()
+
+func compileUnits() []unitForm {
+	var out []unitForm
+	for _, u := range unitNames {
+		out = append(out, unitForm{
+			regexp.MustCompile(`(?i)(?:^|\s)(?:in|into|to|as)\s+(?:` + u.spelt + `)(?:\s+(?:please|pls|thanks|ta|thx))?[\s?.!]*$`),
+			regexp.MustCompile(`(?i)\bhow (?:many|much)\s+(?:` + u.spelt + `)\s+(?:is|are|in|does|do|make|makes|would|to|of)\b`),
+			u.unit,
+		})
+	}
+	return out
+}
+
+// conversion finds the unit that a sum is asked for in, and gives the text without it.
+func conversion(text string) (rest string, to measure.Unit, ok bool) {
+	tail := text[max(0, len(text)-60):]
+	for _, u := range unitForms {
+		if at := u.tail.FindStringIndex(tail); at != nil {
+			return text[:len(text)-len(tail)+at[0]], u.unit, true
+		}
+	}
+	if len(text) > 400 {
+		return text, "", false
+	}
+	for _, u := range unitForms {
+		if at := u.head.FindStringIndex(text); at != nil {
+			return text[:at[0]] + text[at[1]:], u.unit, true
+		}
+	}
+	return text, "", false
+}
+
+// sum reads a message that asks to work out sizes.
+func (r *reader) sum() (Reading, bool) {
+	if len(r.quantities()) == 0 {
+		return Reading{}, false
+	}
+	kind, top, _ := r.kind()
+	body, to, convert := conversion(r.src)
+	m := r.message
+	if convert {
+		m = understand(body, r.ctx.Jobs)
+	}
+	toks := m.sumTokens()
+	if r.has("add") && !hasOp(toks) {
+		toks = m.added(toks)
+	}
+	if convert && kind == term.AskPlan {
+		top = 0
+	}
+	if !r.isSum(toks, top, convert, m) {
+		return Reading{}, false
+	}
+	for _, q := range r.quantities() {
+		if r.items[q].vague {
+			return r.askBack(&Question{Kind: term.AskMeasure}, term.Expression), true
+		}
+	}
+	e, why := parseTokens(&sumReader{src: m.src, toks: toks, bare: m.bareUnit(toks)})
+	if why != "" {
+		if top >= 4 || !hasOp(toks) {
+			return Reading{}, false
+		}
+		return r.refused(term.AskMeasure, why), true
+	}
+	if convert {
+		e = measure.Convert{X: e, To: to}
+	}
+	return Reading{Question: &Question{Kind: term.AskMeasure, Given: []term.Given{given(term.Expression, term.Expr{Expr: e})}}}, true
+}
+
+// isSum says whether the message is a sum to work out, and not sizes said of a floor.
+func (r *reader) isSum(toks []token, top float64, convert bool, m *message) bool {
+	if len(toks) == 0 || r.has("room", "plank", "underlay", "laid", "opened", "gap", "lastrow", "box", "roll") && !convert && !r.has("add", "minus", "half", "divide", "times", "plus") {
+		return false
+	}
+	if top >= 4 && !r.has("add") {
+		return false
+	}
+	if r.ctx.Last != nil && r.has("same") {
+		return false
+	}
+	if r.has("box", "underlay", "gap", "roll") && !r.has("add", "half", "divide", "times", "minus") {
+		return false
+	}
+	if convert {
+		return len(m.quantities()) > 0
+	}
+	if r.has("half") && hasWordTok(toks, "half") && hasWordTok(toks, "of") || r.has("add") && len(toks) > 1 {
+		return true
+	}
+	return hasOp(toks) && len(toks) > 2 && !r.onlySizes()
+}
+
+// onlySizes says whether the only joining of numbers is "a x b" with nothing asked.
+func (r *reader) onlySizes() bool {
+	for i := range r.items {
+		it := &r.items[i]
+		if it.class == tOp || it.meaning == "plus" || it.meaning == "minus" || it.meaning == "times" || it.meaning == "divide" {
+			return false
+		}
+		if it.quantity() && len(it.sizes) > 1 && strings.Contains(r.src[it.at:it.end], "*") {
+			return false
+		}
+	}
+	return !r.asks() || len(r.seq) > 3
+}
+
+func hasOp(toks []token) bool {
+	for _, t := range toks {
+		if t.class == tOp {
+			return true
+		}
+	}
+	return false
+}
+
+func hasWordTok(toks []token, w string) bool {
+	for _, t := range toks {
+		if t.class == tWord && t.text == w {
+			return true
+		}
+	}
+	return false
+}
+
+// added puts a plus between the sizes of a list.
+func (m *message) added(toks []token) []token {
+	var out []token
+	for i, t := range toks {
+		if i > 0 {
+			out = append(out, token{class: tOp, text: "+", at: t.at, end: t.at})
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// bareUnit is the unit of bare numbers added to others: that of the other sizes, or inches where one has a fraction.
+func (m *message) bareUnit(toks []token) length.Unit {
+	u := length.Bare
+	for _, t := range toks {
+		switch {
+		case t.class == tLength && t.meas.Form == length.Single && t.meas.Unit >= length.Millimetres:
+			return t.meas.Unit
+		case t.class == tLength, t.class == tNumber && t.num.Den > 1 && !m.decimal(t):
+			u = length.Inches
+		}
+	}
+	return u
+}
