@@ -158,15 +158,16 @@ func TestWeight(t *testing.T) {
 	r = ask(t, term.AskWeight, term.FloorArea, two, term.PlankThickness, term.Len(mm(12)), term.Density, term.Number{Rat: big.NewRat(900, 1)})
 	require.InDelta(t, 21.6, float64(value(r, term.Kg).(term.Mass)), 1e-9)
 	refused(t, "needs plank-thickness", term.AskWeight, term.Boxes, term.Count(30))
+	refused(t, "covers nothing", term.AskWeight, term.Boxes, term.Count(30), term.BoxCoverage, term.Area{Area: in(.9).Times(in(1))}, term.PlankThickness, term.Len(mm(8)))
 	refused(t, "does not carry", term.AskWeight, term.Boxes, term.Count(30), term.BoxCoverage, two, term.PlankThickness, term.Len(mm(8)), term.Payload, term.Mass(10))
 }
 
 // Half of 0.11 mm a metre and point (ANSI A208.2's ceiling of 0.33 % over 30 points): 5 m and 20 points are 5.5 mm each
 // side, 8 m and 30 points 13.2.
 func TestShrinkPerEdge(t *testing.T) {
-	require.Equal(t, 5500*length.Length(1000), ShrinkPerEdge(mm(5000), 20_000))
-	require.Equal(t, 13200*length.Length(1000), ShrinkPerEdge(mm(8000), 30_000))
-	require.InDelta(t, 13.4, ShrinkPerEdge(40*length.Foot, 20_000).MM(), 0.05)
+	require.Equal(t, 5500*length.Length(1000), ShrinkPerEdge(mm(5000), big.NewRat(20, 1)))
+	require.Equal(t, 13200*length.Length(1000), ShrinkPerEdge(mm(8000), big.NewRat(30, 1)))
+	require.InDelta(t, 13.4, ShrinkPerEdge(40*length.Foot, big.NewRat(20, 1)).MM(), 0.05)
 }
 
 func TestTrimCover(t *testing.T) {

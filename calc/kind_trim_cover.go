@@ -28,7 +28,10 @@ func trimCover(in *inputs) (Result, error) {
 		return Result{}, err
 	}
 	gap := in.gap(run)
-	swing := in.percentOr(term.Swing, percentOf(limit.SeasonSwing)/2)
+	swing := in.drySwing()
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
 	shrink := ShrinkPerEdge(run, swing)
 	cover := trim - gap - shrink
 	r := Result{
@@ -38,27 +41,39 @@ func trimCover(in *inputs) (Result, error) {
 	return r, in.err()
 }
 
-// ShrinkPerEdge is how far each edge of a floor that is free on both sides draws back, at most, when the air gets drier by
-// so many points: half of what the run moves.
-func ShrinkPerEdge(run length.Length, swing term.Percent) length.Length {
-	return (subfloor.Movement(run, big.NewRat(int64(swing), 1000)) + 1) / 2
+// drySwing is how much drier than on the day of laying the air gets, in points: half of a year's swing where nobody says.
+func (in *inputs) drySwing() *big.Rat {
+	if !in.has(term.HumiditySwing) {
+		half := new(big.Rat).Quo(limit.SeasonSwing.Rat(), big.NewRat(2, 1))
+		in.assume(term.HumiditySwing, term.Number{Rat: half})
+		return half
+	}
+	points := in.amount(term.HumiditySwing)
+	if points != nil && (points.Sign() < 0 || points.Cmp(big.NewRat(100, 1)) > 0) {
+		in.refuse("a humidity swing of %s points is out of bounds: 0 to 100", points.FloatString(1))
+	}
+	return points
 }
 
-func (in *inputs) coverWorking(trim, gap, shrink, cover, run length.Length, swing term.Percent) []string {
+// ShrinkPerEdge is how far each edge of a floor that is free on both sides draws back, at most, when the air gets drier by
+// so many points: half of what the run moves.
+func ShrinkPerEdge(run length.Length, points *big.Rat) length.Length {
+	return (subfloor.Movement(run, points) + 1) / 2
+}
+
+func (in *inputs) coverWorking(trim, gap, shrink, cover, run length.Length, swing *big.Rat) []string {
 	fine := length.Tape{System: in.tape.System, Parts: in.tape.Parts}
 	if fine.Parts == 0 {
 		fine.Parts = map[length.System]int64{length.Imperial: 32, length.Metric: 10}[in.tape.System]
 	}
 	t := fine.Text
 	lines := []string{
-		fmt.Sprintf("%s of floor draws back %s at each edge at most, in air %s points of humidity drier than on the day it was laid", in.tape.Room(run), t(shrink), number(swing)),
+		fmt.Sprintf("%s of floor draws back %s at each edge at most, in air %s points of humidity drier than on the day it was laid", in.tape.Room(run), t(shrink), decimal(swing)),
 		fmt.Sprintf("%s gap + %s = %s at its widest", t(gap), t(shrink), t(gap+shrink)),
 	}
 	if cover > 0 {
-		return append(lines, fmt.Sprintf("%s trim - %s = %s of cover left", t(trim), t(gap+shrink), t(cover)))
+		return append(lines, fmt.Sprintf("%s trim - %s = %s of cover left", t(trim), t(gap+shrink), t(cover)),
+			"the trim is held by the wall, a sheet of paper clear of the floor, so that the floor can move under it")
 	}
 	return append(lines, fmt.Sprintf("%s trim is %s short of %s: take thicker trim, or put a quarter round before it", t(trim), t(-cover), t(gap+shrink)))
 }
-
-// number shows a percentage's figure alone.
-func number(p term.Percent) string { return fmt.Sprintf("%g", float64(p)/1000) }

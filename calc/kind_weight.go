@@ -40,6 +40,10 @@ func weight(in *inputs) (Result, error) {
 // boxArea gives what a box covers: as printed, or planks times face. Needed says to note what is missing.
 func (in *inputs) boxArea(needed bool) (length.Area, bool) {
 	if a, ok := get[term.Area](in, term.BoxCoverage); ok {
+		if a.Cmp(length.SquareInch) < 0 {
+			in.refuse("a box of %s m² covers nothing", a.Over(length.SquareMetre).FloatString(6))
+			return length.Area{}, false
+		}
 		return a.Area, true
 	}
 	if !needed && !(in.has(term.PlanksPerBox) && in.has(term.PlankWidth) && in.has(term.PlankLength)) {

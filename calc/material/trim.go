@@ -1,6 +1,7 @@
 package material
 
 import (
+	"fmt"
 	"math"
 
 	"lastrow/calc/cut"
@@ -93,8 +94,15 @@ func (p TrimPiece) Stock(thick length.Length) length.Length {
 	return l
 }
 
-// Sticks cuts lengths of trim from sticks. A length over a stick's is made of whole sticks and a rest, joined on a stud.
+// leastStick is the shortest stick that trim is joined from.
+const leastStick = length.Inch
+
+// Sticks cuts lengths of trim from sticks. A length over a stick's is made of whole sticks and a rest, joined on a stud. A
+// stick under an inch is an error.
 func Sticks(lengths []length.Length, stick, kerf length.Length) (p cut.Plan, joints int, err error) {
+	if stick < leastStick {
+		return p, 0, fmt.Errorf("a stick of %s is too short to cut from", stick)
+	}
 	var pieces []length.Length
 	for _, l := range lengths {
 		for ; l > stick; l -= stick {

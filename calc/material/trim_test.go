@@ -59,6 +59,8 @@ func TestTrimSticks(t *testing.T) {
 	require.Equal(t, 4, joints)
 	require.Len(t, p.Sticks, 7) // four whole; 7, 7, 4 and 1 ft: 7 + 1, 7, 4
 	require.True(t, p.Proven())
+	_, _, err = Sticks([]length.Length{ft(3)}, 0, 0)
+	require.ErrorContains(t, err, "too short")
 	_, _, err = Sticks([]length.Length{0}, ft(8), 0)
 	require.Error(t, err)
 }

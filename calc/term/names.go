@@ -76,7 +76,6 @@ const (
 	ProfileLength     Name = "profile-length"
 	Rate              Name = "rate"
 	Crew              Name = "crew"
-	Swing             Name = "swing"
 	RollPrice         Name = "roll-price"
 	StickPrice        Name = "stick-price"
 	Job               Name = "job"
