@@ -140,7 +140,7 @@ func (in *inputs) restOfJob() []bought {
 		list = append(list, in.counted(underlay, term.Rolls, material.Item{What: "underlay", Of: "roll", Each: in.price(term.RollPrice)})...)
 	}
 	if sides || in.has(term.TrimLength, term.Perimeter, term.Walls) {
-		list = append(list, in.counted(trim, term.Sticks, material.Item{What: "trim", Of: "stick", Each: in.price(term.StickPrice)})...)
+		list = append(list, in.trimSticks()...)
 		list = append(list, in.spacers()...)
 	}
 	return append(list, in.profiles()...)
@@ -161,7 +161,7 @@ func (in *inputs) profiles() []bought {
 		in.refuse("doorway profiles: %v", err)
 		return nil
 	}
-	line := fmt.Sprintf("profiles for %d doorways from %d lengths of %s", len(wide), len(plan.Sticks), in.text(sold))
+	line := fmt.Sprintf("profiles for %s from %s of %s", some(int64(len(wide)), "doorway"), some(int64(len(plan.Sticks)), "length"), in.text(sold))
 	if joints > 0 {
 		line += ", joined where a doorway is wider"
 	}
@@ -182,17 +182,26 @@ func (in *inputs) counted(ask handler, n term.Name, item material.Item) []bought
 	return []bought{{Item: item, name: n, working: r.Working}}
 }
 
+// trimSticks is the trim with the last line of its arithmetic: its pieces are the trim question's.
+func (in *inputs) trimSticks() []bought {
+	list := in.counted(trim, term.Sticks, material.Item{What: "trim", Of: "stick", Each: in.price(term.StickPrice)})
+	for i, b := range list {
+		list[i].working = b.working[max(0, len(b.working)-1):]
+	}
+	return list
+}
+
 // spacers hold the gap while the floor is laid: a pair each so far round the walls.
 func (in *inputs) spacers() []bought {
-	round, _, ok := in.perimeter()
+	around, _, ok := in.perimeter()
 	if !ok {
 		return nil
 	}
 	apart := limit.SpacerSpacing.In(in.tape.System)
-	n := (int64(round) + int64(apart) - 1) / int64(apart)
+	n := (int64(around) + int64(apart) - 1) / int64(apart)
 	return []bought{{
 		Item:    material.Item{What: "spacers", N: n, Of: "pair"},
 		name:    term.Spacers,
-		working: []string{fmt.Sprintf("%s round / %s = %d pairs of spacers, to take out again", in.tape.Room(round), in.text(apart), n)},
+		working: []string{fmt.Sprintf("%s round / %s = %s, to take out again", in.tape.Room(around), in.text(apart), some(n, "pair"))},
 	}}
 }

@@ -32,7 +32,7 @@ func TestUnderlayStrips(t *testing.T) {
 	require.Equal(t, term.Count(3), value(r, term.Strips))
 	require.Equal(t, term.Count(3), value(r, term.Rolls))
 	require.Equal(t, term.Len(in(360)), value(r, term.Tape))
-	require.Contains(t, r.Working, "pieced end to end, 2 rolls would do, with 1 seams across")
+	require.Contains(t, r.Working, "pieced end to end, 2 rolls would do, with 1 seam across")
 	r = ask(t, term.AskUnderlay, append(floor, term.Piecing, term.Word("pieced"))...)
 	require.Equal(t, term.Count(2), value(r, term.Rolls))
 	r = ask(t, term.AskUnderlay, append(floor, term.Overlap, term.Len(in(8)))...)
@@ -64,7 +64,7 @@ func TestUnderlayOfAJobWithACloset(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, term.Count(4), value(r, term.Strips))
 	require.Equal(t, term.Count(3), value(r, term.Rolls))
-	require.Contains(t, r.Working, "1 strips x 6 ft in the closet = 6 ft")
+	require.Contains(t, r.Working, "1 strip x 6 ft in the closet = 6 ft")
 	job.Plan.Closets[0].Wall = room.East // now it runs 2 ft in, in two strips
 	r, err = Answer(job, Question{Kind: term.AskUnderlay})
 	require.NoError(t, err)

@@ -93,6 +93,10 @@ func (in *inputs) boxesLeft(r *Result, p progress) {
 		r.Working = append(r.Working, fmt.Sprintf("%d boxes opened hold %d planks, fewer than %d used: one of the counts is off", p.opened, p.opened*p.perBox, p.used+p.damaged))
 	}
 	rest := have*p.perBox - p.used - p.damaged
+	if back := min(have-p.opened, material.Returnable(have, p.used+p.damaged+p.toCome, 0, p.perBox)); said && back > 0 {
+		r.Values = append(r.Values, term.Named{Name: term.Returnable, Value: term.Count(back)})
+		r.Working = append(r.Working, fmt.Sprintf("%s can go back unopened; one is usually kept for repairs", some(back, "box")))
+	}
 	r.Values = append(r.Values, term.Named{Name: term.Boxes, Value: term.Count(have)}, term.Named{Name: term.Passes, Value: term.Pass(rest >= p.toCome)})
 	r.Working = append(r.Working, fmt.Sprintf("%d boxes x %d - %d = %d planks for the %d to come", have, p.perBox, p.used+p.damaged, rest, p.toCome))
 }

@@ -71,7 +71,7 @@ func (in *inputs) strips(along, across length.Length, roll plank.Roll) (Result, 
 	s := material.Underlay(parts, roll, may == piecedStrips)
 	lines := append(in.partLines(parts, roll), in.rollLines(s, roll)...)
 	if p := material.Underlay(parts, roll, true); p.Rolls < s.Rolls {
-		lines = append(lines, fmt.Sprintf("pieced end to end, %d rolls would do, with %d seams across", p.Rolls, p.Joins))
+		lines = append(lines, fmt.Sprintf("pieced end to end, %s would do, with %s across", some(p.Rolls, "roll"), some(p.Joins, "seam")))
 	}
 	return Result{
 		Values: []term.Named{
@@ -112,7 +112,7 @@ func (in *inputs) partLines(parts []material.Part, roll plank.Roll) []string {
 		}
 		n := material.StripCount(p.Across, roll.Width, roll.Overlap)
 		t := in.tape.Room
-		lines = append(lines, in.acrossLine(p.Across, roll, n), fmt.Sprintf("%d strips x %s %s = %s", n, t(p.Along), where, t(length.Length(n)*p.Along)))
+		lines = append(lines, in.acrossLine(p.Across, roll, n), fmt.Sprintf("%s x %s %s = %s", some(n, "strip"), t(p.Along), where, t(length.Length(n)*p.Along)))
 	}
 	return lines
 }
@@ -120,16 +120,16 @@ func (in *inputs) partLines(parts []material.Part, roll plank.Roll) []string {
 func (in *inputs) acrossLine(across length.Length, roll plank.Roll, n int64) string {
 	t := in.text
 	if roll.Overlap == 0 || n == 1 {
-		return fmt.Sprintf("%s across / %s roll = %d strips, rounded up", t(across), t(roll.Width), n)
+		return fmt.Sprintf("%s across / %s roll = %s, rounded up", t(across), t(roll.Width), some(n, "strip"))
 	}
-	return fmt.Sprintf("1 + (%s across - %s) / (%s - %s lap) = %d strips, rounded up", t(across), t(roll.Width), t(roll.Width), t(roll.Overlap), n)
+	return fmt.Sprintf("1 + (%s across - %s) / (%s - %s lap) = %s, rounded up", t(across), t(roll.Width), t(roll.Width), t(roll.Overlap), some(n, "strip"))
 }
 
 func (in *inputs) rollLines(s material.Strips, roll plank.Roll) []string {
 	t := in.tape.Room
-	line := fmt.Sprintf("rolls of %s: %d, no strip pieced", t(roll.Length), s.Rolls)
+	line := fmt.Sprintf("%s of %s, no strip pieced", some(s.Rolls, "roll"), t(roll.Length))
 	if s.Pieced {
-		line = fmt.Sprintf("pieced end to end from rolls of %s: %d rolls, %d seams across", t(roll.Length), s.Rolls, s.Joins)
+		line = fmt.Sprintf("pieced end to end from rolls of %s: %s, %s across", t(roll.Length), some(s.Rolls, "roll"), some(s.Joins, "seam"))
 	}
 	return []string{line, fmt.Sprintf("tape on the seams: %s", t(s.Tape))}
 }

@@ -71,12 +71,12 @@ func endText(e material.End) string {
 }
 
 func (in *inputs) stickLine(n, bound, joints int, stick length.Length) string {
-	line := fmt.Sprintf("cut from %d sticks of %s", n, in.tape.Room(stick))
+	line := fmt.Sprintf("cut from %s of %s", some(int64(n), "stick"), in.tape.Room(stick))
 	if n > bound {
 		line += fmt.Sprintf(" (at least %d)", bound)
 	}
 	if joints > 0 {
-		line += fmt.Sprintf(", with %d joints on a stud, cut at a slant", joints)
+		line += fmt.Sprintf(", with %s on a stud, cut at a slant", some(int64(joints), "joint"))
 	}
 	return line + "; inside corners may be coped instead"
 }
