@@ -56,17 +56,15 @@ func (in *inputs) drySwing() *big.Rat {
 }
 
 // ShrinkPerEdge is how far each edge of a floor that is free on both sides draws back, at most, when the air gets drier by
-// so many points: half of what the run moves.
+// so many points: half of what the run moves, rounded up to a hundredth of a millimetre.
 func ShrinkPerEdge(run length.Length, points *big.Rat) length.Length {
-	return (subfloor.Movement(run, points) + 1) / 2
+	const hundredth = length.Millimetre / 100
+	half := (subfloor.Movement(run, points) + 1) / 2
+	return (half + hundredth - 1) / hundredth * hundredth
 }
 
 func (in *inputs) coverWorking(trim, gap, shrink, cover, run length.Length, swing *big.Rat) []string {
-	fine := length.Tape{System: in.tape.System, Parts: in.tape.Parts}
-	if fine.Parts == 0 {
-		fine.Parts = map[length.System]int64{length.Imperial: 32, length.Metric: 10}[in.tape.System]
-	}
-	t := fine.Text
+	t := in.mark
 	lines := []string{
 		fmt.Sprintf("%s of floor draws back %s at each edge at most, in air %s points of humidity drier than on the day it was laid", in.tape.Room(run), t(shrink), decimal(swing)),
 		fmt.Sprintf("%s gap + %s = %s at its widest", t(gap), t(shrink), t(gap+shrink)),

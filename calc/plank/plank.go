@@ -1,4 +1,4 @@
-// Package plank holds goods as they are sold: planks by the box, underlay by the roll, trim by the stick.
+// Package plank holds goods as they are sold: planks by the box, underlay by the roll.
 package plank
 
 import "lastrow/calc/length"
