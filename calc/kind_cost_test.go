@@ -71,7 +71,14 @@ func TestHours(t *testing.T) {
 	refused(t, "needs area or room or job", term.AskHours)
 	r, err := Answer(bedroom(), Question{Kind: term.AskHours})
 	require.NoError(t, err)
-	require.InDelta(t, 6, float64(value(r, term.HoursTaken).(term.Hours)), 4) // 180 sq ft at 20 to 60 an hour, about
+	require.InDelta(t, 6, float64(value(r, term.HoursTaken).(term.Hours)), 3) // 180 sq ft at 20 to 60 an hour
+	require.Contains(t, r.Working, "4 x 5 corner minutes = 20")
+	require.Contains(t, r.Working, "1 x 20 doorway minutes = 20")
+	job := bedroom()
+	job.Facts["doorway-minutes"] = term.Count(60)
+	slow, err := Answer(job, Question{term.AskHours, given(term.Crew, term.Count(2))})
+	require.NoError(t, err)
+	require.InDelta(t, float64(value(r, term.HoursTaken).(term.Hours))/2+1.0/3, float64(value(slow, term.HoursTaken).(term.Hours)), 1e-9)
 }
 
 func BenchmarkShopping(b *testing.B) {

@@ -9,6 +9,7 @@ import (
 	"lastrow/calc/length"
 	"lastrow/calc/limit"
 	"lastrow/calc/material"
+	"lastrow/calc/room"
 	"lastrow/calc/term"
 )
 
@@ -113,10 +114,21 @@ func workOf(l *layout.Layout) material.Work {
 			}
 		}
 	}
-	if l.Request.Floor != nil {
-		w.Doorways = int64(len(l.Request.Floor.Plan.Doorways))
+	if f := l.Request.Floor; f != nil {
+		w.Doorways = int64(len(f.Plan.Doorways))
+		w.Corners = cornersOf(f)
 	}
 	return w
+}
+
+// cornersOf counts the corners that trim is cut for.
+func cornersOf(f *room.Floor) (n int64) {
+	for _, p := range trimOf(f) {
+		if p.Left.Kind != material.AtCasing {
+			n++
+		}
+	}
+	return n
 }
 
 func addCut(w *material.Work, what string) {
