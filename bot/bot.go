@@ -1,7 +1,13 @@
 // Package bot holds a conversation: one message in, one reply out, whichever way it came.
 package bot
 
-import "time"
+import (
+	"sync"
+	"time"
+
+	"lastrow/bot/answer"
+	"lastrow/store"
+)
 
 // Message is one message as a transport received it.
 type Message struct {
@@ -19,4 +25,36 @@ type File struct {
 	Type string // "image/png"
 	Alt  string // what it shows, for those who can't see it
 	Data []byte
+}
+
+// Reply is what goes back. A silent one is not sent.
+type Reply struct {
+	Answer answer.Answer
+	Files  []File
+}
+
+// Text is the whole reply as a chat user sees it.
+func (r Reply) Text() string { return r.Answer.Text }
+
+// Silent says whether nothing is to be said.
+func (r Reply) Silent() bool { return r.Answer.Outcome == answer.Silent }
+
+// Bot replies to messages. Its methods may be called by several goroutines.
+type Bot struct {
+	store *store.Store
+	talks sync.Map // of *sync.Mutex, by conversation
+}
+
+// New is a bot that keeps its jobs and conversations in a store.
+func New(s *store.Store) *Bot { return &Bot{store: s} }
+
+// hold lets one message of a conversation through at a time; the result lets the next one in.
+func (b *Bot) hold(m Message) func() {
+	key := m.Channel
+	if key == "" {
+		key = "@" + m.User
+	}
+	mu, _ := b.talks.LoadOrStore(key, &sync.Mutex{})
+	mu.(*sync.Mutex).Lock()
+	return mu.(*sync.Mutex).Unlock
 }

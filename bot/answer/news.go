@@ -61,6 +61,9 @@ func Back(r calc.Result, m *calc.Missing, t length.Tape) Answer {
 // Problem says what was not understood: what was read, what was not, one example that would work.
 func Problem(p *grammar.Problem) Answer {
 	a := Answer{Outcome: Outcome(p.Outcome), Kind: p.Kind, Missing: p.Missing}
+	if a.Kind == "" && a.Outcome == Refused {
+		a.Outcome = Unclear
+	}
 	read, not := Short(Harmless(p.Read), 80), Short(Harmless(p.Not), 160)
 	var parts []string
 	switch {
@@ -90,13 +93,21 @@ func oneEach(names []term.Name) [][]term.Name {
 	return needs
 }
 
+// plainly puts the canonical words of statements as people say them.
+var plainly = strings.NewReplacer(
+	"height other-height", "the floor it meets is", "height floor-height", "the new floor ends up at", "height door-gap", "under the door there is",
+	"height ceiling", "ceiling height", "height sill", "sill height", "height riser", "riser height",
+	"first-row", "first row", "least-end", "least end piece", "least-stagger", "joints apart at least", "least-row", "least row",
+	"out-of-sight", "out of sight:", "reading rh", "reading RH", "calcium-chloride", "calcium chloride", "gap 0 in at", "tight at", "gap 0 mm at", "tight at",
+)
+
 // Record says what a job has noted, with the floor so far where it was shaped.
 func Record(k term.Kind, texts []string, given []term.Given, floor []term.Named, t length.Tape, cs []Caution) Answer {
 	a := Answer{
 		Outcome: Recorded, Kind: k, Reading: strings.Join(texts, "\n"),
 		Given: Givens(given, t), Values: Results(floor, t), Cautions: cs,
 	}
-	noted := "Noted: " + Harmless(strings.Join(texts, "; ")) + "."
+	noted := "Noted: " + Harmless(plainly.Replace(strings.Join(texts, "; "))) + "."
 	if k == term.SetJob {
 		noted = "On " + Harmless(strings.TrimPrefix(strings.Join(texts, "; "), "job ")) + " now."
 	}

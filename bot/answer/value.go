@@ -15,10 +15,24 @@ import (
 type Value struct {
 	Text string
 	Of   term.Value
+	kept []byte // the object that it was read from, where it was
+}
+
+// UnmarshalJSON keeps the object as it is, so that it marshals to the same again; Of stays nil.
+func (v *Value) UnmarshalJSON(b []byte) error {
+	var object struct{ Text string }
+	if err := json.Unmarshal(b, &object); err != nil {
+		return err
+	}
+	v.Text, v.kept = object.Text, bytes.Clone(b)
+	return nil
 }
 
 // MarshalJSON gives the object. Numbers are unrounded.
 func (v Value) MarshalJSON() ([]byte, error) {
+	if v.kept != nil {
+		return v.kept, nil
+	}
 	fields := map[string]any{"text": v.Text}
 	switch of := v.Of.(type) {
 	case term.Len:

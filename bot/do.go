@@ -1,0 +1,154 @@
+package bot
+
+import (
+	"context"
+	"errors"
+	"strings"
+
+	"lastrow/bot/answer"
+	"lastrow/bot/job"
+	"lastrow/calc"
+	"lastrow/calc/caution"
+	"lastrow/calc/term"
+	"lastrow/grammar"
+	"lastrow/store"
+)
+
+// firstJob is the name of a job that nobody named.
+const firstJob = "my floor"
+
+// do records the statements of a message and answers its question: all of it, or nothing.
+func (t *turn) do(ctx context.Context, r grammar.Reading) (Reply, error) {
+	name, rest := jobNamed(r.Statements)
+	if name != "" {
+		place, _ := t.named(name)
+		if err := t.load(ctx, place); err != nil {
+			return Reply{}, err
+		}
+	}
+	if len(rest) > 0 {
+		if err := job.Try(t.job, rest); err != nil {
+			return t.refuse(err)
+		}
+	}
+	reply := t.recorded(r.Statements)
+	if r.Question != nil && commands[r.Question.Kind] == nil {
+		asked, err := t.ask(ctx, *r.Question, rest)
+		if err != nil || asked.Answer.Outcome == answer.Refused {
+			return asked, err
+		}
+		reply = asked
+	}
+	if err := t.store(ctx, name, rest); err != nil {
+		return Reply{}, err
+	}
+	if r.Question != nil && commands[r.Question.Kind] != nil {
+		return commands[r.Question.Kind](t, ctx, *r.Question)
+	}
+	reply.Answer.Reading = reading(r)
+	return reply, nil
+}
+
+// jobNamed takes out of statements the ones that begin or switch a job. The last one named counts.
+func jobNamed(ss []grammar.Statement) (name string, rest []grammar.Statement) {
+	for _, s := range ss {
+		if j, ok := s.(grammar.JobName); ok {
+			name = j.Name
+		} else {
+			rest = append(rest, s)
+		}
+	}
+	return name, rest
+}
+
+func reading(r grammar.Reading) string {
+	var parts []string
+	for _, s := range r.Statements {
+		parts = append(parts, s.String())
+	}
+	if r.Question != nil {
+		parts = append(parts, r.Question.String())
+	}
+	return strings.Join(parts, "\n")
+}
+
+// store puts statements away, all together, in the job named or else the one that the turn is about.
+func (t *turn) store(ctx context.Context, name string, ss []grammar.Statement) error {
+	if name != "" || len(ss) > 0 && t.place.ID == 0 {
+		if err := t.begin(ctx, name); err != nil {
+			return err
+		}
+	}
+	if len(ss) == 0 {
+		return nil
+	}
+	var texts []string
+	for _, s := range ss {
+		texts = append(texts, s.String())
+	}
+	t.memory.LastSet = texts[len(texts)-1]
+	return t.append(ctx, texts...)
+}
+
+func (t *turn) append(ctx context.Context, texts ...string) error {
+	_, err := t.bot.store.Append(ctx, store.Change{
+		MessageID: t.msg.ID, User: t.msg.User, Channel: t.msg.Channel, Job: t.place.ID, Texts: texts, At: t.msg.At,
+	})
+	return err
+}
+
+func (t *turn) begin(ctx context.Context, name string) error {
+	if name == "" {
+		name = firstJob
+	}
+	place, ok := t.named(name)
+	if !ok {
+		var err error
+		if place, err = t.bot.store.Begin(ctx, t.msg.User, name, t.msg.At); err != nil {
+			return err
+		}
+	}
+	t.place = place
+	return t.bot.store.Switch(ctx, t.msg.User, t.msg.Channel, place.ID)
+}
+
+// recorded says what was noted, and how big the floor is now where a statement shaped it.
+func (t *turn) recorded(ss []grammar.Statement) Reply {
+	var texts []string
+	var given []term.Given
+	shaped := false
+	for _, s := range ss {
+		texts = append(texts, s.String())
+		given = append(given, s.Given()...)
+		shaped = shaped || job.Shapes(s)
+	}
+	a := answer.Answer{}
+	tape := t.tape()
+	var floor []term.Named
+	if shaped {
+		floor = calc.Extent(t.job)
+	}
+	cautions := t.cautions(caution.Circumstance{Job: t.job, Set: kinds(ss), Signs: t.signs})
+	if len(ss) > 0 {
+		a = answer.Record(ss[0].Kind(), texts, given, floor, tape, cautions)
+	}
+	return Reply{Answer: a}
+}
+
+func (t *turn) cautions(c caution.Circumstance) []answer.Caution {
+	var out []answer.Caution
+	for _, w := range caution.For(c) {
+		out = append(out, answer.Caution{ID: w.ID, Text: w.Text, Source: w.Source})
+	}
+	t.memory.Cautions = out
+	return out
+}
+
+// refuse says which rules a message breaks. Nothing of it is stored.
+func (t *turn) refuse(err error) (Reply, error) {
+	var r *calc.Refusal
+	if !errors.As(err, &r) {
+		return Reply{}, err
+	}
+	return Reply{Answer: answer.Refuse(r)}, nil
+}
