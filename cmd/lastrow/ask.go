@@ -1,0 +1,139 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"lastrow/bot"
+	"lastrow/bot/answer"
+	"lastrow/store"
+)
+
+type askCmd struct {
+	JSON bool     `name:"json" help:"Print one JSON object a message."`
+	DB   string   `name:"db" placeholder:"FILE" help:"The database; :memory: keeps nothing. Default: the one that chat uses."`
+	As   string   `placeholder:"USER" default:"me" help:"The user who speaks."`
+	In   string   `placeholder:"CHANNEL" help:"The group channel spoken in. Default: a private chat."`
+	Plan string   `placeholder:"FILE.png" help:"Write the last plan drawn to this file."`
+	Text []string `arg:"" help:"Messages, in order; - reads them from standard input, one a line."`
+}
+
+// Run says the messages.
+func (a *askCmd) Run(ctx context.Context, w world) error {
+	s, err := openStore(ctx, a.DB, w)
+	if err != nil {
+		return err
+	}
+	defer s.Close()
+	texts, err := a.messages(w)
+	if err != nil {
+		return err
+	}
+	b, all := bot.New(s), true
+	for _, text := range texts {
+		r, err := b.Reply(ctx, bot.Message{User: a.As, Channel: a.In, Addressed: a.In == "", Text: text, At: time.Now()})
+		if err != nil {
+			logger(w).Error("a message could not be answered", "error", err)
+			_ = a.print(w, r)
+			return fmt.Errorf("a fault of ours, not of your message")
+		}
+		if err := a.files(&r); err != nil {
+			return err
+		}
+		if err := a.print(w, r); err != nil {
+			return err
+		}
+		all = all && answered(r.Answer.Outcome)
+	}
+	if !all {
+		return errNotAll
+	}
+	return nil
+}
+
+func answered(o answer.Outcome) bool {
+	return o == answer.Answered || o == answer.Recorded || o == answer.Silent
+}
+
+// messages puts the lines of standard input in the place of "-".
+func (a *askCmd) messages(w world) ([]string, error) {
+	var texts []string
+	for _, t := range a.Text {
+		if t != "-" {
+			texts = append(texts, t)
+			continue
+		}
+		in := bufio.NewScanner(w.in)
+		in.Buffer(make([]byte, 0, 4096), 1<<20)
+		for in.Scan() {
+			texts = append(texts, in.Text())
+		}
+		if err := in.Err(); err != nil {
+			return nil, err
+		}
+	}
+	return texts, nil
+}
+
+// files writes the plan, where one was asked for and drawn.
+func (a *askCmd) files(r *bot.Reply) error {
+	for _, f := range r.Files {
+		if a.Plan == "" || f.Type != "image/png" {
+			continue
+		}
+		if err := os.WriteFile(a.Plan, f.Data, 0o600); err != nil {
+			return err
+		}
+		r.Answer.Files = []string{a.Plan}
+	}
+	return nil
+}
+
+func (a *askCmd) print(w world, r bot.Reply) error {
+	if !a.JSON {
+		if r.Silent() {
+			return nil
+		}
+		_, err := fmt.Fprintln(w.out, r.Text())
+		return err
+	}
+	out := json.NewEncoder(w.out)
+	out.SetEscapeHTML(false)
+	return out.Encode(r.Answer)
+}
+
+// openStore opens the database named, or the user's own.
+func openStore(ctx context.Context, path string, w world) (*store.Store, error) {
+	if path == "" {
+		folder, err := dataFolder(w)
+		if err != nil {
+			return nil, err
+		}
+		path = filepath.Join(folder, "lastrow.db")
+	}
+	return store.Open(ctx, path)
+}
+
+// dataFolder is the user's data folder for this program, made where there is none: $LASTROW_DATA, else
+// $XDG_DATA_HOME/lastrow, else ~/.local/share/lastrow (XDG Base Directory Specification).
+func dataFolder(w world) (string, error) {
+	folder := w.env("LASTROW_DATA")
+	if folder == "" {
+		base := w.env("XDG_DATA_HOME")
+		if base == "" {
+			home := w.env("HOME")
+			if strings.TrimSpace(home) == "" {
+				return "", fmt.Errorf("no data folder: set LASTROW_DATA, or name a database with --db")
+			}
+			base = filepath.Join(home, ".local", "share")
+		}
+		folder = filepath.Join(base, "lastrow")
+	}
+	return folder, os.MkdirAll(folder, 0o700)
+}

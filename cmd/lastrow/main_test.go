@@ -1,0 +1,143 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// said runs the command with a home of its own and gives what it printed.
+func said(t *testing.T, in string, args ...string) (out, errs string, code int) {
+	t.Helper()
+	home := t.TempDir()
+	return saidAt(t, home, in, args...)
+}
+
+func saidAt(t *testing.T, home, in string, args ...string) (out, errs string, code int) {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "in")
+	require.NoError(t, os.WriteFile(path, []byte(in), 0o600))
+	f, err := os.Open(path)
+	require.NoError(t, err)
+	defer f.Close()
+	var o, e bytes.Buffer
+	env := func(name string) string {
+		if name == "HOME" {
+			return home
+		}
+		return ""
+	}
+	code = run(context.Background(), args, world{f, &o, &e, env})
+	return o.String(), e.String(), code
+}
+
+func TestAskLastRow(t *testing.T) {
+	out, _, code := said(t, "", "ask", "last row width for 11ft 4in room, plank 7 5/8")
+	require.Equal(t, done, code)
+	require.Contains(t, out, "18 rows")
+	require.Contains(t, out, "last row 5 7/8 in")
+	require.Contains(t, out, "1/4 in gap at each wall")
+}
+
+func TestAskJSONPrintsAnObjectALine(t *testing.T) {
+	out, _, code := said(t, "", "ask", "--json", "--db", ":memory:", "plank 7 5/8 x 47 1/2, 8 per box", "room 11ft 4in x 12ft 6in", "how many boxes")
+	require.Equal(t, done, code)
+	lines := strings.Split(strings.TrimSpace(out), "\n")
+	require.Len(t, lines, 3)
+	for i, outcome := range []string{"recorded", "recorded", "answer"} {
+		var got map[string]any
+		require.NoError(t, json.Unmarshal([]byte(lines[i]), &got))
+		require.Equal(t, outcome, got["outcome"])
+		for _, field := range []string{"message", "kind", "reading", "given", "values", "working", "cautions", "missing", "files", "text"} {
+			require.Contains(t, got, field)
+			require.NotNil(t, got[field], field)
+		}
+	}
+}
+
+func TestAskKeepsTheJobBetweenRuns(t *testing.T) {
+	home := t.TempDir()
+	_, _, code := saidAt(t, home, "", "ask", "room 11ft 4in x 12ft 6in")
+	require.Equal(t, done, code)
+	out, _, code := saidAt(t, home, "", "ask", "--json", "last row, plank 7 5/8")
+	require.Equal(t, done, code)
+	require.Contains(t, out, `"from":"job"`)
+	_, _, code = saidAt(t, home, "", "ask", "--as", "another", "last row, plank 7 5/8")
+	require.Equal(t, notAll, code)
+}
+
+func TestAskStatus(t *testing.T) {
+	for text, want := range map[string]int{"help": done, "room 0 x 12": notAll, "whats my undercut": notAll, "xyzzy": notAll, "": notAll} {
+		_, _, code := said(t, "", "ask", "--db", ":memory:", text)
+		require.Equal(t, want, code, text)
+	}
+	_, errs, code := said(t, "", "ask", "--db", "/no/such/folder/x.db", "help")
+	require.Equal(t, fault, code)
+	require.Contains(t, errs, "/no/such/folder/x.db")
+	_, _, code = said(t, "", "dance")
+	require.Equal(t, badUsage, code)
+	out, _, code := said(t, "", "--help")
+	require.Equal(t, done, code)
+	require.Contains(t, out, "ask")
+}
+
+func TestAskReadsStandardInput(t *testing.T) {
+	out, _, code := said(t, "room 11ft 4in x 12ft 6in\nplank 7 5/8\n", "ask", "--json", "-", "last row")
+	require.Equal(t, done, code)
+	require.Equal(t, 3, strings.Count(out, "\n"))
+}
+
+func TestAskInAGroup(t *testing.T) {
+	out, _, code := said(t, "", "ask", "--db", ":memory:", "--in", "crew", "be there at 8")
+	require.Equal(t, done, code)
+	require.Empty(t, out)
+	out, _, _ = said(t, "", "ask", "--json", "--db", ":memory:", "--in", "crew", "be there at 8")
+	require.Contains(t, out, `"outcome":"silent"`)
+}
+
+func TestAskWritesThePlan(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "p.png")
+	out, _, code := said(t, "", "ask", "--json", "--plan", path, "room 11ft 4in x 12ft 6in", "plank 7 5/8 x 47 1/2, 8 per box", "plan")
+	require.Equal(t, done, code)
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.True(t, bytes.HasPrefix(data, []byte("\x89PNG")))
+	require.Contains(t, out, path)
+}
+
+func TestChatTalks(t *testing.T) {
+	out, _, code := said(t, "whats my undercut\n12mm\n2mm\nbye\n", "chat", "--db", ":memory:")
+	require.Equal(t, done, code)
+	require.Contains(t, out, "Undercut 14 mm")
+}
+
+// Every setting that the command reads is in .env.example, and nothing else is.
+func TestEnvExampleListsEverySetting(t *testing.T) {
+	example, err := os.ReadFile("../../.env.example")
+	require.NoError(t, err)
+	listed := map[string]bool{}
+	for _, m := range regexp.MustCompile(`(?m)^([A-Z_]+)=`).FindAllStringSubmatch(string(example), -1) {
+		listed[m[1]] = true
+	}
+	files, err := filepath.Glob("*.go")
+	require.NoError(t, err)
+	read := map[string]bool{}
+	for _, f := range files {
+		if strings.HasSuffix(f, "_test.go") {
+			continue
+		}
+		source, err := os.ReadFile(f)
+		require.NoError(t, err)
+		for _, m := range regexp.MustCompile(`env\("([A-Z_]+)"\)`).FindAllStringSubmatch(string(source), -1) {
+			read[m[1]] = true
+		}
+	}
+	require.Equal(t, read, listed)
+}
