@@ -45,6 +45,71 @@ func cut(what string, width float64) []layout.Piece {
 	return []layout.Piece{{Cuts: []layout.Cut{{What: what, Near: length.Length(in(width)), Far: length.Length(in(width))}}}}
 }
 
+// answered is the circumstance of a question really answered.
+func answered(k term.Kind, pairs ...any) Circumstance {
+	c := about(k, pairs...)
+	c.Question.Given, c.Result.Given = c.Result.Given, nil
+	for i := range c.Question.Given {
+		c.Question.Given[i].From = term.Message
+	}
+	r, err := calc.Answer(c.Job, c.Question)
+	if err != nil {
+		panic(err)
+	}
+	c.Result = r
+	return c
+}
+
+// between is a floor of a height beside one of another.
+func between(floor, other float64) Circumstance {
+	return answered(term.AskTransition, term.FloorHeight, in(floor), term.OtherHeight, in(other))
+}
+
+// raised is a question on a height over a floor that comes up by 8 mm of plank and 2 mm of underlay.
+func raised(n term.Name, v term.Value) Circumstance {
+	return answered(term.AskHeadroom, n, v, term.PlankThickness, term.Len(8*length.Millimetre), term.UnderlayThickness, term.Len(2*length.Millimetre))
+}
+
+func door(gap float64) Circumstance {
+	return answered(term.AskDoor, term.DoorGap, in(gap), term.PlankThickness, term.Len(8*length.Millimetre), term.UnderlayThickness, term.Len(2*length.Millimetre))
+}
+
+func rh(reading term.Percent) Circumstance {
+	return answered(term.AskMoisture, term.Test, term.Word("rh"), term.Reading, reading)
+}
+
+func dip(inches float64) Circumstance {
+	return answered(term.AskFlatness, term.Dip, in(inches), term.Straightedge, term.Len(10*length.Foot))
+}
+
+// stated is a circumstance in which a message made one statement, and asked nothing.
+func stated(c Circumstance, k term.Kind) Circumstance {
+	c.Question.Kind, c.Set = "", []term.Kind{k}
+	return c
+}
+
+func named(job string, k term.Kind) Circumstance {
+	return Circumstance{Job: &calc.Job{Name: job}, Set: []term.Kind{k}}
+}
+
+// extent is a floor just stated that reaches so many inches.
+func extent(inches float64) Circumstance {
+	f, broken := room.Build(room.Plan{Rect: &room.Rect{EastWest: length.Length(in(inches)), NorthSouth: length.Length(in(120))}})
+	if broken != nil {
+		panic(broken)
+	}
+	return Circumstance{Job: &calc.Job{}, Set: []term.Kind{term.SetWalls}, Result: calc.Result{Floor: f}}
+}
+
+// recorded is a reading put on record in a job.
+func recorded(pairs ...any) Circumstance {
+	c := set(term.SetReading, 0)
+	for i := 0; i < len(pairs); i += 2 {
+		c.Job.Facts[pairs[i].(term.Name)] = pairs[i+1].(term.Value)
+	}
+	return c
+}
+
 func signs(id string) Circumstance { return Circumstance{Signs: []string{id}} }
 
 func set(k term.Kind, laid int64) Circumstance {
@@ -70,28 +135,28 @@ var examples = []struct {
 	{"close-joints", about(term.AskStagger).result(term.Passes, term.Pass(false)), about(term.AskStagger).result(term.Passes, term.Pass(true))},
 	{"close-joints", laid(nil, "close-joints"), laid(nil)},
 	{"uncovered-gap", about(term.AskTrimCover).result(term.Passes, term.Pass(false)), about(term.AskTrimCover).result(term.Passes, term.Pass(true))},
-	{"long-run", about(term.AskLongRun).result(term.Passes, term.Pass(false)), about(term.AskLongRun).result(term.Passes, term.Pass(true))},
+	{"long-run", answered(term.AskLongRun, term.Run, in(325)), answered(term.AskLongRun, term.Run, in(324))},
 	{"long-run", hallOf(27*length.Foot + 1), hallOf(27 * length.Foot)},
 	{"long-run", about(term.AskGap, term.Run, in(325)), about(term.AskGap, term.Run, in(324))},
-	{"slab-moisture", about(term.AskMoisture).result(term.Passes, term.Pass(false)), about(term.AskMoisture).result(term.Passes, term.Pass(true))},
+	{"slab-moisture", rh(75_001), rh(74_999)},
 	{"slab-moisture", about(term.AskMoisture, term.Test, term.Word("rh")).result(term.Passes, term.Pass(false)),
 		about(term.AskMoisture, term.Test, term.Word("wood")).result(term.Passes, term.Pass(false))},
 	{"slab-moisture", about(term.AskVaporBarrier).on("concrete slab"), about(term.AskVaporBarrier).on("plywood")},
 	{"slab-moisture", about(term.AskStart).on("screed"), about(term.AskStart, term.Reading, term.Percent(70_000)).on("screed")},
-	{"not-flat", about(term.AskFlatness).result(term.Passes, term.Pass(false)), about(term.AskFlatness).result(term.Passes, term.Pass(true))},
+	{"not-flat", dip(.1876), dip(.1875)},
 	{"not-flat", about(term.AskMoisture), about(term.AskMoisture, term.Dip, in(.125))},
 	{"acclimate", set(term.SetOpened, 0), set(term.SetOpened, 1)},
 	{"acclimate", set(term.SetOpened, 0), set(term.SetLaid, 0)},
-	{"trip-edge", about(term.AskTransition).result(term.Step, in(.25)+1), about(term.AskTransition).result(term.Step, in(.25))},
-	{"trip-edge", about(term.AskTransition).result(term.Step, -in(.5)-1).result(term.Bevel, in(1)), about(term.AskTransition).result(term.Step, in(.5)).result(term.Bevel, in(1))},
-	{"stair-riser", about(term.AskHeadroom, term.Riser, in(7.5)), about(term.AskHeadroom, term.Ceiling, in(84))},
-	{"headroom", about(term.AskHeadroom, term.Ceiling, in(84)), about(term.AskHeadroom, term.Riser, in(7.5))},
-	{"headroom", about(term.AskHeadroom, term.Sill, in(44)), about(term.AskUndercut, term.Sill, in(44))},
-	{"door-swing", about(term.AskDoor).result(term.TrimOff, term.Len(1)), about(term.AskDoor).result(term.TrimOff, in(0))},
+	{"trip-edge", between(.75, .4999), between(.75, .5)},
+	{"trip-edge", between(.1, .7), between(.5, .3)},
+	{"stair-riser", raised(term.Riser, in(7.5)), raised(term.Ceiling, in(84))},
+	{"headroom", raised(term.Ceiling, in(84)), raised(term.Riser, in(7.5))},
+	{"headroom", raised(term.Sill, in(44)), door(2)},
+	{"door-swing", door(.4), door(1)},
 	{"silica-dust", about(term.AskScrews), about(term.AskScrews).on("plywood")},
 	{"silica-dust", signs("silica-dust"), Circumstance{}},
 	{"wood-dust", laid(cut("crosscut", 20)), laid([]layout.Piece{{Whole: true}})},
-	{"wood-dust", about(term.AskDoor).result(term.TrimOff, in(.25)), about(term.AskDoor).result(term.TrimOff, in(0))},
+	{"wood-dust", door(.4), door(1)},
 	{"saw-safety", laid(cut("rip", 3.9)), laid(cut("rip", 4))},
 	{"saw-safety", laid(cut("notch", 0)), laid(cut("crosscut", 1))},
 	{"saw-safety", about(term.AskRows, term.PlankWidth, in(7.5)).result(term.LastRowWidth, in(3.9)), about(term.AskRows, term.PlankWidth, in(3)).result(term.LastRowWidth, in(3))},
@@ -99,9 +164,17 @@ var examples = []struct {
 	{"old-coatings", signs("old-coatings"), signs("wet-room")},
 	{"heated-floor", about(term.AskUnderlay).on("heated screed"), about(term.AskUnderlay).on("unheated screed")},
 	{"heated-floor", signs("heated-floor"), about(term.AskUnderlay).on("screed")},
+	{"wet-room", named("Upstairs bathroom", term.SetRoom), named("Upstairs bedroom", term.SetRoom)},
+	{"wet-room", named("Laundry", term.SetJob), named("Laundry", term.SetPrice)},
+	{"long-run", stated(hallOf(27*length.Foot+1), term.SetRoom), stated(hallOf(27*length.Foot), term.SetRoom)},
+	{"long-run", extent(325), extent(324)},
+	{"slab-moisture", stated(about("").on("slab"), term.SetSubfloor), stated(about("").on("osb"), term.SetSubfloor)},
+	{"slab-moisture", recorded(term.Test, term.Word("rh"), term.Reading, term.Percent(76_000)), recorded(term.Test, term.Word("rh"), term.Reading, term.Percent(74_000))},
+	{"not-flat", recorded(term.Dip, in(.25), term.Straightedge, in(120)), recorded(term.Dip, in(.125), term.Straightedge, in(120))},
+	{"heated-floor", stated(about("").on("heated slab"), term.SetSubfloor), stated(about("").on("heated slab"), term.SetPrice)},
 	{"wet-room", signs("wet-room"), signs("heated-floor")},
 	{"buried-lines", about(term.AskScrews).on("slab"), about(term.AskScrews).on("osb")},
-	{"combustion-air", signs("combustion-air"), about(term.AskDoor).result(term.TrimOff, in(.25))},
+	{"combustion-air", signs("combustion-air"), door(.4)},
 	{"trapped-plank", laid([]layout.Piece{{Trapped: "under a jamb"}}), laid([]layout.Piece{{}})},
 }
 

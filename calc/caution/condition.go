@@ -1,8 +1,10 @@
 package caution
 
 import (
+	"slices"
 	"strings"
 
+	"lastrow/calc"
 	"lastrow/calc/layout"
 	"lastrow/calc/length"
 	"lastrow/calc/limit"
@@ -23,16 +25,7 @@ func overLeadMinor(c Circumstance) bool {
 		run = lengthOf(c.value(term.TrimLength))
 	}
 	_, over := Disturbed(run, height)
-	return over && c.signs("old-coatings")
-}
-
-func (c Circumstance) signs(id string) bool {
-	for _, s := range c.Signs {
-		if s == id {
-			return true
-		}
-	}
-	return false
+	return over && slices.Contains(c.Signs, "old-coatings")
 }
 
 // step is the height of a transition, up or down.
@@ -50,7 +43,7 @@ func (c Circumstance) raises(names ...term.Name) bool {
 		return false
 	}
 	for _, n := range names {
-		if lengthOf(c.given(n)) > 0 {
+		if c.given(n) != nil {
 			return true
 		}
 	}
@@ -77,20 +70,47 @@ func ripped(v term.Value, plank, least length.Length) bool {
 	return short(v, least) && lengthOf(v) < plank
 }
 
+// heated is a heated subfloor, where it is told or where something of the answer depends on it.
 func heated(c Circumstance) bool {
-	s := c.subfloor()
-	return strings.Contains(s, "unheated") == false && (strings.Contains(s, "heated") || strings.Contains(s, "radiant"))
+	s := strings.ReplaceAll(c.subfloor(), "unheated", "")
+	return (c.sets(term.SetSubfloor) || c.onSubfloor() || c.asks(term.AskScrews)) && (strings.Contains(s, "heated") || strings.Contains(s, "radiant"))
+}
+
+// onSubfloor says whether the question is of laying on the subfloor.
+func (c Circumstance) onSubfloor() bool {
+	return c.asks(term.AskVaporBarrier, term.AskAcclimate, term.AskStart, term.AskPlan, term.AskShopping, term.AskUnderlay, term.AskMoisture)
+}
+
+// wet is a job of a room where water stands, by its name.
+func wet(c Circumstance) bool {
+	if c.Job == nil || !c.sets(term.SetJob, term.SetRoom, term.SetWalls) && !c.asks(term.AskStart, term.AskPlan, term.AskBoxes, term.AskShopping) {
+		return false
+	}
+	name := strings.ToLower(c.Job.Name)
+	return slices.ContainsFunc([]string{"bath", "laundry", "shower", "wet room", "wetroom"}, func(w string) bool { return strings.Contains(name, w) })
+}
+
+// readingFails says whether the reading just put on record breaks the limit of a kind of question.
+func (c Circumstance) readingFails(k term.Kind) bool {
+	if c.Job == nil || !c.sets(term.SetReading) {
+		return false
+	}
+	r, err := calc.Answer(c.Job, calc.Question{Kind: k})
+	return err == nil && Circumstance{Result: r}.fails()
 }
 
 // wetSlab is a reading over the limit, by any test but that of a wood subfloor.
 func wetSlab(c Circumstance) bool {
-	return c.asks(term.AskMoisture) && c.fails() && c.given(term.Test) != term.Word(subfloor.Wood)
+	return (c.asks(term.AskMoisture) && c.fails() || c.readingFails(term.AskMoisture)) && c.given(term.Test) != term.Word(subfloor.Wood)
+}
+
+func notFlat(c Circumstance) bool {
+	return c.asks(term.AskFlatness) && c.fails() || c.readingFails(term.AskFlatness)
 }
 
 // slabUntested is a slab with no reading, where the question is of laying on it.
 func slabUntested(c Circumstance) bool {
-	return c.ground() == subfloor.Mineral && c.given(term.Reading) == nil &&
-		c.asks(term.AskVaporBarrier, term.AskAcclimate, term.AskStart, term.AskPlan, term.AskShopping, term.AskUnderlay)
+	return c.ground() == subfloor.Mineral && c.given(term.Reading) == nil && (c.onSubfloor() || c.sets(term.SetSubfloor))
 }
 
 // flatnessUnread is a question on the subfloor with no reading of a straightedge.
@@ -100,7 +120,8 @@ func flatnessUnread(c Circumstance) bool {
 
 func tooLong(c Circumstance) bool {
 	return c.asks(term.AskLongRun) && c.fails() ||
-		c.asks(term.AskGap, term.AskRows, term.AskBoxes, term.AskStart, term.AskPlan, term.AskTrimCover) && c.longest() > c.least(term.Limit, limit.LongRun)
+		(c.sets(term.SetRoom, term.SetWalls) || c.asks(term.AskGap, term.AskRows, term.AskBoxes, term.AskStart, term.AskPlan, term.AskTrimCover)) &&
+			c.longest() > c.least(term.Limit, limit.LongRun)
 }
 
 // saws is boards to be cut: a layout asked for, or jambs and doors to be trimmed.

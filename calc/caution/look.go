@@ -122,5 +122,9 @@ func (c Circumstance) longest() length.Length {
 	if c.Job != nil && c.Job.Plan.Rect != nil {
 		most = max(most, c.Job.Plan.Rect.EastWest, c.Job.Plan.Rect.NorthSouth)
 	}
+	if c.Result.Floor != nil {
+		eastWest, northSouth := c.Result.Floor.Extent()
+		most = max(most, eastWest, northSouth)
+	}
 	return most
 }

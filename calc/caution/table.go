@@ -32,9 +32,7 @@ var table = []rule{
 	{Caution{"trip-edge", "A step over 1/2 in needs a ramp or a longer reducer, not an edge to trip on; where access rules apply, no steeper than 1 in 12. The local code rules.",
 		limit.StepBevelled.Source + ", 303.4", 66}, func(c Circumstance) bool { return c.step() > limit.StepBevelled.Inch }},
 	{Caution{"trip-edge", "A step over 1/4 in needs a bevel, no steeper than 1 in 2: fit a profile that slopes. The local code rules.",
-		limit.StepVertical.Source + ", 303.3", 65}, func(c Circumstance) bool {
-		return c.step() > limit.StepVertical.Inch && lengthOf(c.value(term.Bevel)) == 0
-	}},
+		limit.StepVertical.Source + ", 303.3", 65}, func(c Circumstance) bool { return c.step() > limit.StepVertical.Inch }},
 	{Caution{"stair-riser", "Raising a floor that meets a stair changes its first or last riser; the risers of a whole flight may differ by 3/8 in at most. Measure them all, and ask " +
 		"the local building office before the floor goes down.",
 		limit.RiserSpread.Source, 62}, func(c Circumstance) bool { return c.raises(term.Riser) }},
@@ -45,13 +43,13 @@ var table = []rule{
 		"Heating off before and during laying, and raised slowly after.",
 		"EN 1264 (resistance); trade texts (27 °C)", 54}, heated},
 	{Caution{"wet-room", "Laminate swells where water stands: use it in a bathroom or laundry only where the product's sheet allows it, with every edge sealed, and never round a floor drain.",
-		"Danish floor trade's laminate fact sheet: not for wet rooms", 50}, never},
+		"Danish floor trade's laminate fact sheet: not for wet rooms", 50}, wet},
 	{Caution{"slab-moisture", "The slab is too wet: don't lay, and don't count on a film alone. Find where the water comes from, let it dry and test again; the product's own limit rules.",
 		limitsOfSlabs, 48}, wetSlab},
 	{Caution{"slab-moisture", "No moisture reading is on record for this slab: test it before the planks come (three tests for the first 1000 sq ft), whatever its age. A dry plastic sheet proves nothing.",
 		limitsOfSlabs, 46}, slabUntested},
 	{Caution{"not-flat", "The subfloor is out of tolerance: grind or fill it before laying, or the locks will work loose. Grinding old floors and concrete has dust of its own to guard against.",
-		limit.FlatTenFeet.Source + "; the product's own limit rules", 44}, func(c Circumstance) bool { return c.asks(term.AskFlatness) && c.fails() }},
+		limit.FlatTenFeet.Source + "; the product's own limit rules", 44}, notFlat},
 	{Caution{"not-flat", "No flatness reading is on record: lay a straightedge in several directions and measure the widest gap before the underlay goes down.",
 		limit.FlatTenFeet.Source, 28}, flatnessUnread},
 	{Caution{"door-swing", "The door would rub on the new floor: mark it from the floor, take it off its hinges and trim it before laying up to it. A fire door is trimmed only as its label allows.",
