@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"fmt"
 	"strings"
 
 	"lastrow/calc"
@@ -20,18 +21,19 @@ func Compose(r calc.Result, t length.Tape, cautions []Caution) Answer {
 		Outcome: Answered, Kind: r.Kind, Given: Givens(r.Given, t), Values: Results(r.Values, t),
 		Working: r.Working, Cautions: cautions,
 	}
-	var parts []string
-	parts = append(parts, Headline(r, t))
-	parts = append(parts, steps(r.Working))
-	parts = append(parts, assumed(r.Given, t))
-	parts = append(parts, Warn(cautions))
-	a.Text = Limit(paragraphs(parts))
+	head := paragraphs([]string{Headline(r, t)})
+	tail := paragraphs([]string{assumed(r.Given, t), Warn(cautions)})
+	a.Text = Limit(paragraphs([]string{head, steps(r.Working, MaxText-len(head)-len(tail)), tail}))
 	return a
 }
 
 // Headline is the first line: the numbers asked for.
 func Headline(r calc.Result, t length.Tape) string {
-	if line, ok := newNames(r.Given, r.Values, t).fill(headlines[r.Kind]); ok && line != "" {
+	n := newNames(r.Given, r.Values, t)
+	if say := spoken[r.Kind]; say != nil {
+		return capital(say(n))
+	}
+	if line, ok := n.fill(headlines[r.Kind]); ok && line != "" {
 		return capital(line)
 	}
 	var parts []string
@@ -41,28 +43,52 @@ func Headline(r calc.Result, t length.Tape) string {
 	return capital(strings.Join(parts, ", ")) + "."
 }
 
-func steps(working []string) string {
+// steps writes the working, indented, as far as there is room for it.
+func steps(working []string, room int) string {
 	var b strings.Builder
-	for _, w := range working {
-		b.WriteString("\n  " + w)
+	for i, w := range working {
+		line := "\n  " + Harmless(w)
+		more := fmt.Sprintf("\n  (%d steps more)", len(working)-i)
+		if b.Len()+len(line)+len(more) > room-2 {
+			b.WriteString(more)
+			break
+		}
+		b.WriteString(line)
 	}
 	return strings.TrimPrefix(b.String(), "\n")
 }
 
 // assumptions say how a default is named in a reply; what is not here is named by its own name.
 var assumptions = map[term.Name]string{
-	term.Gap:          "%s gap at each wall",
-	term.LeastRow:     "no row under %s",
-	term.LeastEnd:     "no end piece under %s",
-	term.LeastStagger: "joints at least %s apart",
-	term.Kerf:         "a saw cut of %s",
-	term.Spare:        "%s spare",
-	term.Direction:    "rows run %s, along the longer side",
-	term.Overlap:      "strips lapped %s",
+	term.Gap:              "%s gap at each wall",
+	term.LeastRow:         "no row under %s",
+	term.LeastEnd:         "no end piece under %s",
+	term.LeastStagger:     "joints at least %s apart",
+	term.Kerf:             "a saw cut of %s",
+	term.Spare:            "%s spare",
+	term.Direction:        "rows run %s, along the longer side",
+	term.Overlap:          "strips lapped %s",
+	term.Start:            "start at the %s wall",
+	term.FirstRow:         "first row %s",
+	term.Boxes:            "%s boxes bought",
+	term.Play:             "%s of play under the jambs",
+	term.WorkingClearance: "a door swings with %s under it",
+	term.StickLength:      "sticks of %s",
+	term.TrimSpare:        "%s of trim over for cuts",
+	term.DoorWidth:        "doors %s wide",
+	term.EndDistance:      "%s from the ends",
+	term.ScrewDiameter:    "%s screws",
+	term.BeadShape:        "a %s bead",
+	term.SealantLoss:      "%s of sealant lost",
+	term.Density:          "planks of %s kg/m³",
+	term.Rate:             "%s an hour",
+	term.Crew:             "crew of %s",
+	term.Limit:            "%s in one piece",
+	term.Waste:            "%s waste",
 }
 
 // quiet are defaults that bear on a rule and not on the numbers: the JSON lists them, the sentence does not.
-var quiet = map[term.Name]bool{term.LeastRow: true, term.LeastEnd: true, term.Kerf: true}
+var quiet = map[term.Name]bool{term.LeastRow: true, term.LeastEnd: true, term.Kerf: true, term.Piecing: true, term.LeastStagger: true}
 
 func assumed(gs []term.Given, t length.Tape) string {
 	var parts []string
@@ -79,7 +105,7 @@ func assumed(gs []term.Given, t length.Tape) string {
 	if len(parts) == 0 {
 		return ""
 	}
-	return "Assumed: " + strings.Join(parts, "; ") + ". Say otherwise and I work it out again."
+	return "Assumed: " + strings.Join(parts, "; ") + " (say otherwise to change it)."
 }
 
 // Warn writes the weightiest cautions.

@@ -113,7 +113,7 @@ func text(v term.Value, t length.Tape) string {
 	case term.Number:
 		return trim(v.FloatString(4))
 	case term.Percent:
-		return trim(strconv.FormatFloat(float64(v)/1000, 'f', 3, 64)) + " %"
+		return percent(float64(v) / 1000)
 	case term.Degrees:
 		return trim(strconv.FormatFloat(float64(v), 'f', 2, 64)) + "°"
 	case term.Mass:
@@ -162,4 +162,13 @@ func trim(s string) string {
 		return s
 	}
 	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
+}
+
+// percent shows a tenth of one percent, and more only of shares under one.
+func percent(p float64) string {
+	places := 1
+	if p < 1 {
+		places = 3
+	}
+	return trim(strconv.FormatFloat(p, 'f', places, 64)) + " %"
 }
