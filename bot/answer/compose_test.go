@@ -47,6 +47,13 @@ func TestValuesMarshal(t *testing.T) {
 	}
 }
 
+func TestSmallSizesAreNotRoundedToAnotherTool(t *testing.T) {
+	require.Equal(t, "5/32 in", Length(5*length.Inch/32, length.Tape{}))
+	require.Equal(t, "63/64 in", Length(63*length.SixtyFourth, length.Tape{}))
+	require.Equal(t, "1 in", Length(length.Inch+length.SixtyFourth, length.Tape{}))
+	require.Equal(t, "12 mm", Length(12*length.Millimetre, length.Tape{}))
+}
+
 func TestListsAreNeverNull(t *testing.T) {
 	b, err := json.Marshal(Answer{})
 	require.NoError(t, err)

@@ -18,7 +18,7 @@ var headlines = map[term.Kind]string{
 	term.AskUndercut:     "Undercut {undercut} above the subfloor.",
 	term.AskUnderlay:     "{rolls} rolls[: {strips} strips][, {tape} of tape].",
 	term.AskTrim:         "{trim-length} of trim[: {sticks} sticks].",
-	term.AskTrimCover:    "{pass? Yes, it hides the gap, with {cover} to spare.| No: the gap opens to {widest-gap}, and the trim is {trim-thickness}.}",
+	term.AskTrimCover:    "{pass? Yes, it hides the gap, with {cover} to spare.| No: with the floor shrunk, the gap would show.}",
 	term.AskScrews:       "{screws} screws[, one every {spacing}].[ Screw {screw-length} long][, hole {hole-depth} deep.]",
 	term.AskNails:        "{nails} nails.",
 	term.AskCaulk:        "{tubes} tubes.",

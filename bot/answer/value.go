@@ -141,8 +141,12 @@ func plain(v term.Value) string {
 	return ""
 }
 
-// Length shows a length on the job's tape; a thickness in whole millimetres stays in millimetres in an inch job too.
+// Length shows a length on the job's tape; a thickness in whole millimetres stays in millimetres in an inch job too, and a
+// drill bit of 5/32 in is not rounded to one of 3/16 in.
 func Length(l length.Length, t length.Tape) string {
+	if t.System == length.Imperial && l%length.SixtyFourth == 0 && l < length.Inch && l > 0 {
+		return l.String()
+	}
 	if t.System == length.Imperial && l%length.SixtyFourth != 0 && l%length.Millimetre == 0 && l < 100*length.Millimetre && l > 0 {
 		return l.String()
 	}
