@@ -9,8 +9,8 @@ import (
 )
 
 // A plank gives at most one first piece s and one last piece c, where s + c + kerf is at most its length. So, for any
-// length t, first pieces longer than t need planks of their own beyond the number of last pieces at most plank - kerf - t
-// long (Hall's condition). A weighted mean of that over several t is a bound that comes apart into one term for each run,
+// length t, first pieces longer than t need planks of their own beyond the number of last pieces shorter than
+// plank - kerf - t (Hall's condition). A weighted mean of that over several t is a bound that comes apart into one term for each run,
 // and each run's term is least at one of few lengths: that is what least computes. The stagger is left out, which can only
 // make a bound lower. The weights are found by fictitious play between the runs and the lengths t.
 
@@ -27,49 +27,141 @@ type dual struct {
 	t                  []length.Length
 	weight, below      []int64 // below[i] is the weight of the lengths before t[i]
 	total              int64
-	none               int64
 }
 
 // lowerBound is a number of planks that no choice of joints for the runs can do without, and the weights that show it;
 // nil where no run is longer than a plank.
-func lowerBound(p supply, least length.Length, runs []stretch) (int, *dual) {
+func lowerBound(p supply, least, stagger length.Length, runs []stretch) (int, *dual) {
+	all := runs
 	runs = unshared(p, runs)
 	bound := byLength(p, runs)
+	if len(runs) == len(all) {
+		bound = max(bound, wholeRuns(p, stagger, runs))
+	}
 	kinds := kindsOf(p, least, runs)
 	if len(kinds) == 0 {
 		return bound, nil
 	}
-	d := &dual{plank: p.plank, kerf: p.kerf, limit: p.plank - p.kerf - least}
-	d.t = thresholds(p, least, kinds)
-	d.weight, d.below = make([]int64, len(d.t)), make([]int64, len(d.t)+1)
-	excess := make([]int64, len(d.t))
-	for range max(12, min(3000, 4000/len(kinds))) {
-		d.raise(excess)
-		sum := int64(0)
-		for _, k := range kinds {
-			cost, first := d.least(k)
-			sum += k.n * cost
+	d := weigh(p, least, kinds)
+	return max(bound, int((d.sum(kinds, nil)+d.total-1)/d.total)), d
+}
+
+// wholeRuns is the bound for runs that are all a number of whole planks, where two lie against each other joint on joint.
+// They can't both be whole planks. One that is cut has a first and a last piece of a plank together, and no plank gives
+// both: its first piece comes from another's offcut, that one's from a longer one's, and the longest from a new plank.
+func wholeRuns(p supply, stagger length.Length, runs []stretch) int {
+	sum, meet := 0, false
+	for _, s := range runs {
+		if s.len()%p.plank != 0 {
+			return 0
+		}
+		sum += int(s.len() / p.plank)
+		for _, k := range s.before {
+			meet = meet || s.len() > p.plank && runs[k].len() > p.plank && (s.left-runs[k].left)%p.plank == 0
+		}
+	}
+	if meet && stagger > 0 && p.kerf > 0 {
+		return sum + 1
+	}
+	return sum
+}
+
+// weigh finds the weights that make the bound largest: of few kinds of run exactly, as a linear program, of many by play.
+func weigh(p supply, least length.Length, kinds []kindOf) *dual {
+	d := newDual(p, least, thresholds(p, least, kinds))
+	if len(kinds) > mostSolved {
+		return d.play(kinds)
+	}
+	// One unknown for each kind, what one run of it costs at least beyond its whole planks, and one for each weight.
+	n := len(kinds)
+	c := make([]float64, n+len(d.t))
+	var a [][]float64
+	var b []float64
+	for i, k := range kinds {
+		c[i] = float64(k.n)
+		d.each(k, func(s length.Length) {
+			row := make([]float64, len(c))
+			row[i] = 1
+			b = append(b, float64(wholes(k.run, d.plank, s)-int(k.run/d.plank)+3)+d.overdrawn(row[n:], k, s))
+			a = append(a, row)
+		})
+	}
+	all := make([]float64, len(c))
+	for i := range d.t {
+		all[n+i] = 1
+	}
+	x := maximise(c, append(a, all), append(b, 1))
+	const fine = 1 << 24
+	for i := range d.t {
+		d.weight[i] = int64(max(0, x[n+i]) * fine)
+		d.below[i+1] = d.below[i] + d.weight[i]
+	}
+	d.total = max(fine, d.below[len(d.t)])
+	return d
+}
+
+// mostSolved is the number of kinds of run up to which the linear program is solved.
+const mostSolved = 12
+
+// overdrawn fills in how a run's cost falls with each weight, negated. It gives what the run costs apart from them: a
+// plank for a first piece that no last piece can share one with.
+func (d *dual) overdrawn(row []float64, k kindOf, s length.Length) float64 {
+	spare, own := d.plank-d.kerf-lastPiece(k.run, d.plank, s), 0.0
+	if s > d.limit {
+		own = 1
+	}
+	for i, t := range d.t {
+		if own == 0 && s > t {
+			row[i]--
+		}
+		if t < spare {
+			row[i]++
+		}
+	}
+	return own
+}
+
+func newDual(p supply, least length.Length, t []length.Length) *dual {
+	return &dual{
+		plank: p.plank, kerf: p.kerf, limit: p.plank - p.kerf - least,
+		t: t, weight: make([]int64, len(t)), below: make([]int64, len(t)+1),
+	}
+}
+
+// sum is the bound under the weights, in planks times the total weight. It adds to excess, where there is one, what the
+// runs overdraw at each length.
+func (d *dual) sum(kinds []kindOf, excess []int64) int64 {
+	sum := int64(0)
+	for _, k := range kinds {
+		cost, first := d.least(k)
+		sum += k.n * cost
+		if excess != nil {
 			d.count(excess, k, first)
 		}
-		bound = max(bound, int((sum+d.total-1)/d.total))
 	}
-	return bound, d
+	return sum
 }
 
-// credit is what an offcut that can start a row is worth, in planks times the total weight.
-func (d *dual) credit(long length.Length) int64 {
-	return d.below[sort.Search(len(d.t), func(i int) bool { return d.t[i] > long })]
+// play looks for weights: each round the runs answer them with their cheapest first pieces, and the length that they have
+// overdrawn most so far gets a unit more.
+func (d *dual) play(kinds []kindOf) *dual {
+	excess := make([]int64, len(d.t))
+	for range max(12, min(100, 2000/len(kinds))) {
+		d.raise(excess)
+		d.sum(kinds, excess)
+	}
+	return d
 }
 
-// price is what a first piece costs that is cut from such an offcut.
-func (d *dual) price(first length.Length) int64 {
-	return d.below[sort.Search(len(d.t), func(i int) bool { return d.t[i] >= first })]
+// price is what a first piece costs, and what an offcut that can start a row is worth, in planks times the total weight.
+func (d *dual) price(long length.Length) int64 {
+	return d.below[sort.Search(len(d.t), func(i int) bool { return d.t[i] >= long })]
 }
 
 // worth is what a kept offcut saves later, as a length of plank. One that ends a row saves a plank, less the offcut that
 // the plank would have left.
 func (d *dual) worth(o offcut) length.Length {
-	start, end := d.credit(o.len), d.total-d.price(d.plank-d.kerf-o.len)
+	start, end := d.price(o.len), d.total-d.price(d.plank-d.kerf-o.len)
 	w := int64(0)
 	switch o.ends {
 	case rightEnd:
@@ -138,7 +230,7 @@ func (d *dual) each(k kindOf, try func(length.Length)) {
 		try(sp.lo)
 		shift := rho + d.kerf + length.Length(i-1)*d.plank
 		for _, t := range d.t {
-			if x := t + shift; sp.lo <= x && x <= sp.hi {
+			if x := t + shift + 1; sp.lo <= x && x <= sp.hi {
 				try(x)
 			}
 		}
@@ -152,7 +244,7 @@ func (d *dual) cost(k kindOf, s length.Length) int64 {
 	} else {
 		cost += d.price(s)
 	}
-	return cost - d.credit(d.plank-d.kerf-lastPiece(k.run, d.plank, s))
+	return cost - d.price(d.plank-d.kerf-lastPiece(k.run, d.plank, s))
 }
 
 // count adds what a run with a first piece overdraws at each length.
@@ -162,7 +254,7 @@ func (d *dual) count(excess []int64, k kindOf, s length.Length) {
 		if s > t {
 			excess[i] += k.n
 		}
-		if t <= spare {
+		if t < spare {
 			excess[i] -= k.n
 		}
 	}
@@ -217,42 +309,38 @@ func kindsOf(p supply, least length.Length, runs []stretch) []kindOf {
 	return out
 }
 
-// thresholds are lengths that first pieces tend to have, and those a hair less: the ends of the spans and the steps of a
-// chain of offcuts from there.
+// thresholds are the lengths that get weights: a hair under the shortest first pieces, and under those whose last piece
+// leaves as much as such a one, and so on back along the walk; with many kinds, even steps as well.
 func thresholds(p supply, least length.Length, kinds []kindOf) []length.Length {
 	const most = 64
+	limit := p.plank - p.kerf - least
 	var out []length.Length
 	add := func(t length.Length) {
-		if t >= 0 && t <= p.plank-p.kerf-least {
+		if t >= 0 && t <= limit && len(out) < most && !slices.Contains(out, t) {
 			out = append(out, t)
 		}
 	}
-	step := max(1, len(kinds)/3)
+	step := (len(kinds) + 5) / 6
 	for i := 0; i < len(kinds); i += step {
-		k := kinds[i]
-		chain := leftOver(k.run, p.plank) + p.kerf
-		for j := range length.Length(8) {
-			for _, s := range k.spans {
-				add(s.lo + j*chain)
-				add(s.lo + j*chain - 1)
-				add(s.hi - j*chain)
-				add(s.hi - j*chain - 1)
+		add(kinds[i].spans[0].lo - 1)
+		add(kinds[i].spans[1].lo - 1)
+	}
+	for j := range length.Length(8) {
+		if len(kinds) > mostSolved {
+			add(limit * j / 8)
+		}
+	}
+	for at := 0; at < len(out); at++ {
+		for i := 0; i < len(kinds); i += step {
+			k := kinds[i]
+			fall := leftOver(k.run, p.plank) + p.kerf
+			for j, s := range k.spans {
+				if t := out[at] + fall - length.Length(1-j)*p.plank; s.lo <= t+1 && t < s.hi {
+					add(t)
+				}
 			}
-			add(p.plank * j / 8)
 		}
 	}
 	slices.Sort(out)
-	out = slices.Compact(out)
-	for len(out) > most {
-		out = everySecond(out)
-	}
-	return out
-}
-
-func everySecond(t []length.Length) []length.Length {
-	out := t[:0]
-	for i := 0; i < len(t); i += 2 {
-		out = append(out, t[i])
-	}
 	return out
 }

@@ -28,7 +28,7 @@ func (r Request) contest(fits []fit, laying geom.Region) fit {
 		}
 		fits[i].strips = slice(laying, r.Plank.Width, fits[i].first)
 		fits[i].runs = stretches(fits[i].strips)
-		fits[i].bound, fits[i].dual = lowerBound(r.supply(fits[i].runs), r.Rules.LeastEnd, fits[i].runs)
+		fits[i].bound, fits[i].dual = lowerBound(r.supply(fits[i].runs), r.Rules.LeastEnd, r.Rules.LeastStagger, fits[i].runs)
 		if i == 0 || fits[i].bound < least {
 			least = fits[i].bound
 		}
@@ -70,19 +70,28 @@ func (b *beginning) better(than *beginning) bool {
 
 // joints searches the joints of one first row, and keeps what it finds if it is better. It gives the steps taken.
 func (r Request) joints(f *fit, width int) int {
-	steps := 0
-	for _, taste := range [...]bool{true, false} {
-		s := search{tight: map[length.Length][]length.Length{}, supply: r.supply(f.runs), rules: r.Rules, runs: f.runs, fine: r.Plank.Length / 48, taste: taste, dual: f.dual}
-		b := s.best(width)
-		steps += s.steps
+	p := r.supply(f.runs)
+	s := search{supply: p, rules: r.Rules, runs: f.runs, fine: r.Plank.Length / 48, dual: f.dual, tight: map[length.Length][]length.Length{}}
+	take := func(b *beginning) bool {
+		b.planks = p.deal(f.runs, b.firsts(len(f.runs))).count
 		if f.chosen == nil || b.better(f.chosen) {
 			f.chosen, f.planks = b, b.planks
 		}
-		if f.planks == f.bound {
+		return f.planks == f.bound && f.chosen.broken == 0
+	}
+	if f.chosen == nil {
+		for _, plan := range p.plans(kindsOf(p, r.Rules.LeastEnd, f.runs)) {
+			if take(s.arrange(plan)) {
+				return s.steps
+			}
+		}
+	}
+	for _, s.taste = range [...]bool{true, false} {
+		if take(s.best(width)) {
 			break
 		}
 	}
-	return steps
+	return s.steps
 }
 
 // supply sets up what pieces come from.

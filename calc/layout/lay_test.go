@@ -74,3 +74,12 @@ func BenchmarkLay(b *testing.B) {
 		})
 	}
 }
+
+// pieces lists the pieces of a row from the left.
+func (r Row) pieces() []Piece {
+	var out []Piece
+	for _, run := range r.Runs {
+		out = append(out, run.Pieces...)
+	}
+	return out
+}

@@ -17,7 +17,6 @@ const (
 type offcut struct {
 	len   length.Length
 	width length.Length // of a strip; 0 for the plank's whole width
-	plank int
 	ends  lock
 	near  bool // of a strip: it has the near edge's lock, else the far edge's
 }
@@ -46,8 +45,6 @@ type stock struct {
 	planks int
 	cuts   int
 	kept   []offcut
-	gone   []offcut // too short or too many to keep; noted only when the layout is written out
-	write  bool
 }
 
 // supply is what a search keeps to for every piece.
@@ -58,15 +55,15 @@ type supply struct {
 	most               int           // offcuts kept
 }
 
-// take finds the piece in the kept offcuts, the smallest that gives it, or opens a plank. It gives the plank's number.
-func (p *supply) take(s *stock, w want) (plank int, used bool) {
+// take finds the piece in the kept offcuts, the smallest that gives it, or opens a plank.
+func (p *supply) take(s *stock, w want) {
 	best := -1
 	for i, o := range s.kept {
 		if o.gives(w) && (best < 0 || o.better(s.kept[best])) {
 			best = i
 		}
 	}
-	o := offcut{len: p.plank, plank: s.planks, ends: leftEnd | rightEnd}
+	o := offcut{len: p.plank, ends: leftEnd | rightEnd}
 	if best >= 0 {
 		o = s.kept[best]
 		s.kept = append(s.kept[:best], s.kept[best+1:]...)
@@ -74,7 +71,6 @@ func (p *supply) take(s *stock, w want) (plank int, used bool) {
 		s.planks++
 	}
 	p.rest(s, o, w)
-	return o.plank, best >= 0
 }
 
 // better prefers strips, then the offcut that is shorter, then the one that has lain longer.
@@ -89,12 +85,12 @@ func (o offcut) better(than offcut) bool {
 func (p *supply) rest(s *stock, o offcut, w want) {
 	if o.len > w.len {
 		s.cuts++
-		p.keep(s, offcut{len: o.len - w.len - p.kerf, width: o.width, plank: o.plank, near: o.near, ends: o.ends.after(w.ends, o.len == p.plank)})
+		p.keep(s, offcut{len: o.len - w.len - p.kerf, width: o.width, near: o.near, ends: o.ends.after(w.ends, o.len == p.plank)})
 	}
 	if o.width == 0 && w.width > 0 {
 		s.cuts++
 		if w.near != w.far && p.strip > 0 {
-			p.keep(s, offcut{len: w.len, width: p.width - w.width - p.kerf, plank: o.plank, near: w.far, ends: w.ends})
+			p.keep(s, offcut{len: w.len, width: p.width - w.width - p.kerf, near: w.far, ends: w.ends})
 		}
 	}
 }
@@ -115,7 +111,6 @@ func (l lock) after(taken lock, whole bool) lock {
 // keep puts an offcut by, if it is worth it.
 func (p *supply) keep(s *stock, o offcut) {
 	if o.len < p.shortest || o.width < 0 || o.width > 0 && o.width < p.strip {
-		p.lose(s, o)
 		return
 	}
 	s.kept = append(s.kept, o)
@@ -128,29 +123,19 @@ func (p *supply) keep(s *stock, o offcut) {
 			least = i
 		}
 	}
-	p.lose(s, s.kept[least])
 	s.kept = append(s.kept[:least], s.kept[least+1:]...)
 }
 
-func (p *supply) lose(s *stock, o offcut) {
-	if s.write && o.len > 0 && o.width >= 0 {
-		s.gone = append(s.gone, o)
-	}
-}
-
 // run takes every piece of one run: the first piece long as told, whole planks, and what is left for the last. A run
-// no longer than a plank is one piece. The planks are noted where told wants to know.
-func (p *supply) run(s *stock, st *stretch, first length.Length, told func(len length.Length, plank int, used bool)) {
+// no longer than a plank is one piece.
+func (p *supply) run(s *stock, st *stretch, first length.Length) {
 	w := want{near: st.nearLock, far: st.farLock}
 	if st.width() < p.width {
 		w.width = st.width()
 	}
 	get := func(l length.Length, ends lock) {
 		w.len, w.ends = l, ends
-		plank, used := p.take(s, w)
-		if told != nil {
-			told(l, plank, used)
-		}
+		p.take(s, w)
 	}
 	if first >= st.len() {
 		get(st.len(), 0)
@@ -158,7 +143,7 @@ func (p *supply) run(s *stock, st *stretch, first length.Length, told func(len l
 	}
 	get(first, rightEnd)
 	n := wholes(st.len(), p.plank, first)
-	if told == nil && w.width == 0 {
+	if w.width == 0 {
 		s.planks += n
 	} else {
 		for range n {

@@ -10,13 +10,14 @@ import (
 // search looks for the joints of all runs, one run after the other in the order of laying, keeping the best few beginnings.
 type search struct {
 	supply
-	rules Rules
-	runs  []stretch
-	fine  length.Length // joints nearer than this to a line count as on it
-	dual  *dual         // what offcuts are worth; nil where no run has a joint
-	tight map[length.Length][]length.Length
-	taste bool // weigh the preferences while searching, not only at the end
-	steps int  // beginnings weighed so far
+	rules   Rules
+	runs    []stretch
+	fine    length.Length // joints nearer than this to a line count as on it
+	dual    *dual         // what offcuts are worth; nil where no run has a joint
+	tight   map[length.Length][]length.Length
+	taste   bool // weigh the preferences while searching, not only at the end
+	scratch []offcut
+	steps   int // beginnings weighed so far
 }
 
 // beginning is a choice of joints for the runs up to one.
@@ -43,6 +44,7 @@ type option struct {
 // best finds joints, keeping so many beginnings at each run.
 func (s *search) best(width int) *beginning {
 	front := []*beginning{{run: -1}}
+	s.scratch = make([]offcut, 0, s.most+4)
 	for i := range s.runs {
 		var next []option
 		for _, b := range front {
@@ -59,9 +61,8 @@ func compareDone(a, b *beginning) int {
 }
 
 func (s *search) options(out []option, b *beginning, run int) []option {
-	scratch := stock{kept: make([]offcut, 0, len(b.kept)+8)}
 	for _, first := range s.firsts(b, run) {
-		next := s.try(b, run, first, scratch.kept)
+		next := s.try(b, run, first, s.scratch)
 		out = append(out, option{from: b, first: first, broken: next.broken, planks: next.planks, rank: next.rank, fineprint: next.taste})
 	}
 	return out
@@ -85,12 +86,20 @@ func (s *search) keepBest(all []option, run, width int) []*beginning {
 	return out
 }
 
-// try lays one more run.
+// try lays one more run, keeping the offcuts in the room given.
 func (s *search) try(from *beginning, run int, first length.Length, room []offcut) beginning {
-	st := &s.runs[run]
-	b := beginning{stock: from.stock, parent: from, run: run, first: first, broken: from.broken, taste: from.taste}
+	b := s.judged(from, run, first)
+	b.stock = from.stock
 	b.kept = append(room[:0], from.kept...)
-	s.supply.run(&b.stock, st, first, nil)
+	s.supply.run(&b.stock, &s.runs[run], first)
+	s.value(&b)
+	return b
+}
+
+// judged places the joints of one more run and weighs them.
+func (s *search) judged(from *beginning, run int, first length.Length) beginning {
+	st := &s.runs[run]
+	b := beginning{parent: from, run: run, first: first, broken: from.broken, taste: from.taste}
 	b.left, b.right = 0, -1
 	if first < st.len() {
 		last := lastPiece(st.len(), s.plank, first)
@@ -100,6 +109,11 @@ func (s *search) try(from *beginning, run int, first length.Length, room []offcu
 		}
 		s.judge(&b, st)
 	}
+	return b
+}
+
+// value ranks a beginning by its planks less what the offcuts kept are worth.
+func (s *search) value(b *beginning) {
 	b.rank = length.Length(b.planks) * s.plank
 	for _, o := range b.kept {
 		switch {
@@ -113,7 +127,6 @@ func (s *search) try(from *beginning, run int, first length.Length, room []offcu
 	if s.taste {
 		b.rank += b.taste + length.Length(b.cuts)*s.fine/8
 	}
-	return b
 }
 
 // judge weighs the joints of a run against those of the runs that it lies against.

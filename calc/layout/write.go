@@ -1,34 +1,41 @@
 package layout
 
 import (
-	"lastrow/calc/geom"
 	"lastrow/calc/length"
 )
 
 // write lays the chosen joints out in full: every piece with its shape, its plank and its cuts.
 func (r Request) write(l *Layout, f frame, area box, best fit) {
-	firsts := make([]length.Length, len(best.runs))
-	for b := best.chosen; b.parent != nil; b = b.parent {
-		firsts[b.run] = b.first
-	}
-	w := writer{request: r, layout: l, frame: f, area: area, supply: r.supply(best.runs), stock: stock{write: true}}
+	firsts := best.chosen.firsts(len(best.runs))
+	w := writer{request: r, layout: l, frame: f, area: area, supply: r.supply(best.runs)}
+	d := w.deal(best.runs, firsts)
 	w.marks(r.Floor.Edges)
+	l.Planks, l.Stock = d.count, make([]Stock, d.count)
+	for i, left := range d.left {
+		l.Stock[i].Left = left
+	}
 	i := 0
 	for n, strip := range best.strips {
 		row := Row{N: n + 1, Near: strip.near - area.near, Width: strip.far - strip.near}
+		before := 0
 		for j := range strip.parts {
-			row.Runs = append(row.Runs, w.run(strip, &best.runs[i], firsts[i], j, len(row.pieces())))
+			run := w.run(strip, &best.runs[i], firsts[i], j, before, d.planks[i])
+			before += len(run.Pieces)
+			row.Runs = append(row.Runs, run)
 			i++
 		}
 		l.Rows = append(l.Rows, row)
 	}
-	l.Planks = w.stock.planks
-	for _, o := range append(w.stock.gone, w.stock.kept...) {
-		if o.width == 0 {
-			l.Stock[o.plank].Left = append(l.Stock[o.plank].Left, o.len)
-		}
-	}
 	l.Broken = w.broken(best)
+}
+
+// firsts are the first pieces of the runs.
+func (b *beginning) firsts(runs int) []length.Length {
+	out := make([]length.Length, runs)
+	for ; b.parent != nil; b = b.parent {
+		out[b.run] = b.first
+	}
+	return out
 }
 
 // writer writes a layout out.
@@ -38,46 +45,41 @@ type writer struct {
 	layout  *Layout
 	frame   frame
 	area    box
-	stock   stock
 	doors   []doorLine
 }
 
-// pieces lists the pieces of a row from the left.
-func (r Row) pieces() []Piece {
-	var out []Piece
-	for _, run := range r.Runs {
-		out = append(out, run.Pieces...)
-	}
-	return out
-}
-
-func (w *writer) run(s strip, st *stretch, first length.Length, part, before int) Run {
-	out := Run{Left: st.left - w.area.left, Right: st.right - w.area.left}
+func (w *writer) run(s strip, st *stretch, first length.Length, part, before int, planks []int) Run {
+	out := Run{Left: st.left - w.area.left, Right: st.right - w.area.left, Pieces: make([]Piece, 0, len(planks))}
 	rest, at := s.parts[part], st.left
-	w.supply.run(&w.stock, st, first, func(long length.Length, plank int, used bool) {
-		var here geom.Region
-		if at+long < st.right {
-			here, rest = split(rest, atX, at+long)
+	for i, plank := range planks {
+		to := st.left + first + length.Length(i)*w.supply.plank
+		here := rest
+		if to < st.right {
+			here, rest = split(rest, atX, to)
 		} else {
-			here, long = rest, st.right-at
+			to = st.right
 		}
 		p := Piece{
-			Row: st.row + 1, N: before + len(out.Pieces) + 1, Left: at - w.area.left, Right: at + long - w.area.left,
-			Shape: turned(here, w.frame.out), Plank: plank, Offcut: used,
+			Row: st.row + 1, N: before + i + 1, Left: at - w.area.left, Right: to - w.area.left,
+			Shape: turned(here, w.frame.out), Plank: plank, Offcut: len(w.layout.Stock[plank].Pieces) > 0,
 		}
-		p.Cuts = w.cuts(here, s, st, at, at+long)
-		p.Whole = len(p.Cuts) == 0
+		p.Cuts = w.cuts(here, s, st, at, to)
+		p.Whole = whole(p.Cuts)
 		p.Trapped, p.WayIn = w.trapped(here, st.row)
-		w.take(plank, Ref{Row: p.Row, N: p.N})
+		stock := &w.layout.Stock[plank]
+		stock.Pieces = append(stock.Pieces, Ref{Row: p.Row, N: p.N})
 		out.Pieces = append(out.Pieces, p)
-		at += long
-	})
+		at = to
+	}
 	return out
 }
 
-func (w *writer) take(plank int, ref Ref) {
-	for len(w.layout.Stock) <= plank {
-		w.layout.Stock = append(w.layout.Stock, Stock{})
+// whole says whether a piece is a plank that at most loses its lip.
+func whole(cuts []Cut) bool {
+	for _, c := range cuts {
+		if c.What != "lip" {
+			return false
+		}
 	}
-	w.layout.Stock[plank].Pieces = append(w.layout.Stock[plank].Pieces, ref)
+	return true
 }
