@@ -2,6 +2,7 @@ package calc
 
 import (
 	"fmt"
+	"slices"
 
 	"lastrow/calc/length"
 	"lastrow/calc/limit"
@@ -31,13 +32,7 @@ func cost(in *inputs) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	list := []bought{boxes}
-	for _, b := range in.restOfJob() {
-		if b.Each != nil {
-			list = append(list, b)
-		}
-	}
-	return in.priced(list)
+	return in.priced(append([]bought{boxes}, in.pricedRest()...))
 }
 
 // shopping lists everything to buy for the job.
@@ -134,16 +129,35 @@ func (in *inputs) boxesAnswer() (Result, error) {
 
 // restOfJob is what else can be counted: underlay where the roll is known, trim, profiles and spacers where the walls are.
 func (in *inputs) restOfJob() []bought {
-	var list []bought
-	_, _, sides := in.sides()
-	if in.has(term.RollWidth) && in.has(term.RollLength) && (sides || in.has(term.FloorArea)) {
-		list = append(list, in.counted(underlay, term.Rolls, material.Item{What: "underlay", Of: "roll", Each: in.price(term.RollPrice)})...)
-	}
-	if sides || in.has(term.TrimLength, term.Perimeter, term.Walls) {
-		list = append(list, in.trimSticks()...)
+	list := slices.Concat(in.underlayRolls(), in.trimSticks(), in.profiles())
+	if in.wallsKnown() {
 		list = append(list, in.spacers()...)
 	}
-	return append(list, in.profiles()...)
+	return list
+}
+
+// pricedRest is what else has a price.
+func (in *inputs) pricedRest() (list []bought) {
+	if in.has(term.RollPrice) {
+		list = append(list, in.underlayRolls()...)
+	}
+	if in.has(term.StickPrice) {
+		list = append(list, in.trimSticks()...)
+	}
+	return list
+}
+
+func (in *inputs) wallsKnown() bool {
+	_, _, sides := in.sides()
+	return sides || in.has(term.TrimLength, term.Perimeter, term.Walls)
+}
+
+func (in *inputs) underlayRolls() []bought {
+	_, _, sides := in.sides()
+	if !in.has(term.RollWidth) || !in.has(term.RollLength) || !sides && !in.has(term.FloorArea) {
+		return nil
+	}
+	return in.counted(underlay, term.Rolls, material.Item{What: "underlay", Of: "roll", Each: in.price(term.RollPrice)})
 }
 
 // profiles are the strips in the doorways, cut from lengths as sold, each of which may be a little short of its name.
@@ -184,6 +198,9 @@ func (in *inputs) counted(ask handler, n term.Name, item material.Item) []bought
 
 // trimSticks is the trim with the last line of its arithmetic: its pieces are the trim question's.
 func (in *inputs) trimSticks() []bought {
+	if !in.wallsKnown() {
+		return nil
+	}
 	list := in.counted(trim, term.Sticks, material.Item{What: "trim", Of: "stick", Each: in.price(term.StickPrice)})
 	for i, b := range list {
 		list[i].working = b.working[max(0, len(b.working)-1):]

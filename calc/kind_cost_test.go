@@ -35,6 +35,26 @@ func TestCostOfBoxes(t *testing.T) {
 	ask(t, term.AskCost, term.Boxes, term.Count(11), term.Price, pounds(999_999_999))
 }
 
+// The cost of the planks alone rests on nothing said of trim or underlay; with a roll's price it does.
+func TestCostRestsOnWhatHasAPrice(t *testing.T) {
+	job := bedroom()
+	job.Facts[term.Price] = pounds(3190)
+	names := func() map[term.Name]bool {
+		r, err := Answer(job, Question{Kind: term.AskCost})
+		require.NoError(t, err)
+		used := map[term.Name]bool{}
+		for _, g := range r.Given {
+			used[g.Name] = true
+		}
+		return used
+	}
+	require.NotContains(t, names(), term.RollWidth)
+	require.NotContains(t, names(), term.StickLength)
+	job.Facts[term.RollPrice], job.Facts[term.StickPrice] = pounds(2500), pounds(900)
+	require.Contains(t, names(), term.RollWidth)
+	require.Contains(t, names(), term.StickLength)
+}
+
 func TestShopping(t *testing.T) {
 	job := bedroom()
 	job.Facts[term.Price], job.Facts[term.RollPrice] = pounds(3190), pounds(2500)

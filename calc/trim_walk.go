@@ -58,7 +58,7 @@ func (in *inputs) wallsOf(f *room.Floor) (run length.Length, working []string, o
 func (in *inputs) pieceLines(pieces []material.TrimPiece) []string {
 	var lines []string
 	for _, p := range pieces {
-		lines = append(lines, fmt.Sprintf("%d. %s: %s, %s on the right, %s on the left", p.N, p.Wall, in.text(p.Length), endText(p.Right), endText(p.Left)))
+		lines = append(lines, fmt.Sprintf("%d. %s: %s; right end %s, left end %s", p.N, p.Wall, in.text(p.Length), endText(p.Right), endText(p.Left)))
 	}
 	return lines
 }
@@ -67,7 +67,7 @@ func endText(e material.End) string {
 	if e.Kind == material.AtCasing {
 		return string(e.Kind)
 	}
-	return fmt.Sprintf("%s (saw at %.3g°)", e.Kind, e.Saw)
+	return fmt.Sprintf("%s %.3g°", e.Kind, e.Saw)
 }
 
 func (in *inputs) stickLine(n, bound, joints int, stick length.Length) string {
@@ -78,7 +78,7 @@ func (in *inputs) stickLine(n, bound, joints int, stick length.Length) string {
 	if joints > 0 {
 		line += fmt.Sprintf(", with %s on a stud, cut at a slant", some(int64(joints), "joint"))
 	}
-	return line + "; inside corners may be coped instead"
+	return line + "; each end as seen facing the wall, in degrees on the saw; inside corners may be coped instead"
 }
 
 // trimOf walks each ring of the floor's edges from a door on, and gives the trim along them.

@@ -18,8 +18,8 @@ func TestTrimRoundAJob(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, term.Len(in(612)), value(r, term.TrimLength))
 	require.Equal(t, term.Count(4), value(r, term.Sticks)) // 15, 15, 12 + 2 and 10 ft
-	require.Equal(t, "1. south: 10 ft, square, at the casing on the right, inside corner (saw at 45°) on the left", r.Working[0])
-	require.Equal(t, "5. south: 24 in, inside corner (saw at 45°) on the right, square, at the casing on the left", r.Working[4])
+	require.Equal(t, "1. south: 10 ft; right end square, left end inside 45°", r.Working[0])
+	require.Equal(t, "5. south: 24 in; right end inside 45°, left end square", r.Working[4])
 	require.Contains(t, r.Working[5], "4 sticks")
 }
 
@@ -32,7 +32,7 @@ func TestTrimRoundACutOut(t *testing.T) {
 	f, _ := newInputs(job, Question{}).jobFloor()
 	var outside int
 	for _, p := range trimOf(f) {
-		if p.Left.Kind == "outside corner" {
+		if p.Left.Kind == "outside" {
 			outside++
 			require.InDelta(t, 45, p.Left.Saw, 1e-9)
 			require.Equal(t, p.Length+length.Inch/2, p.Stock(length.Inch/2))

@@ -21,9 +21,9 @@ type EndKind string
 
 // The kinds of end.
 const (
-	AtCasing EndKind = "square, at the casing"
-	Inside   EndKind = "inside corner"
-	Outside  EndKind = "outside corner"
+	AtCasing EndKind = "square"
+	Inside   EndKind = "inside"
+	Outside  EndKind = "outside"
 )
 
 // End is an end of a piece. Saw is the mitre's setting, 0 being square; an inside corner may be coped instead.
