@@ -108,5 +108,10 @@ func (t *turn) problem(p *grammar.Problem) (Reply, error) {
 			t.memory.Missing = append(t.memory.Missing, []term.Name{n})
 		}
 	}
-	return Reply{Answer: answer.Problem(p)}, nil
+	a := answer.Problem(p)
+	if len(t.signs) > 0 {
+		a.Cautions = t.cautions(caution.Circumstance{Job: t.job, Signs: t.signs})
+		a.Text = answer.Limit(a.Text + "\n" + answer.Warn(a.Cautions))
+	}
+	return Reply{Answer: a}, nil
 }

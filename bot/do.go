@@ -46,7 +46,25 @@ func (t *turn) do(ctx context.Context, r grammar.Reading) (Reply, error) {
 		return commands[r.Question.Kind](t, ctx, *r.Question)
 	}
 	reply.Answer.Reading = reading(r)
+	if r.Question == nil && len(rest) > 0 && t.memory.Pending != nil {
+		return t.goOn(ctx, reply)
+	}
 	return reply, nil
+}
+
+// goOn adds to what was recorded the answer to the question that waited for it, or what that still waits for.
+func (t *turn) goOn(ctx context.Context, recorded Reply) (Reply, error) {
+	q := *t.memory.Pending
+	for i := range q.Given {
+		q.Given[i].From = term.Earlier
+	}
+	waited, err := t.ask(ctx, q, nil)
+	if err != nil || waited.Answer.Outcome == answer.Refused {
+		return recorded, err
+	}
+	recorded.Answer.Text = answer.Limit(recorded.Answer.Text + "\n" + waited.Answer.Text)
+	recorded.Files = waited.Files
+	return recorded, nil
 }
 
 // jobNamed takes out of statements the ones that begin or switch a job. The last one named counts.

@@ -11,8 +11,11 @@ import (
 // pictured are the kinds that people would rather look at than read.
 var pictured = map[term.Kind]bool{term.AskPlan: true, term.AskStart: true}
 
-// illustrate attaches the plan of a floor laid, where the kind is one to look at.
+// illustrate attaches the plan of a floor laid, where the kind is one to look at, or a long cut list.
 func (t *turn) illustrate(r Reply, result calc.Result) (Reply, error) {
+	if result.Kind == term.AskCutList {
+		return attachCuts(r, result)
+	}
 	if result.Layout == nil || !pictured[result.Kind] {
 		return r, nil
 	}
