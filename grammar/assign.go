@@ -62,8 +62,11 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 			continue
 		}
 		near := m.nearness(q, slots[k].cues)
-		if slots[k].must && near < 1.5 {
+		if slots[k].must && near < 2.5 || fit < 0 && near < 5 || slots[k].dim == dLen && m.countsGoods(q) {
 			continue
+		}
+		if slots[k].not != "" && m.nearness(q, slots[k].not) > 5 {
+			fit -= 4
 		}
 		out = append(out, fits{k, v, 2 + near + fit - 0.3*float64(k)/float64(len(slots))})
 	}
@@ -209,6 +212,12 @@ func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, o
 		return v, plankFit(v.sizes), true
 	}
 	v.term = term.Lens{v.sizes[0].Len, v.sizes[1].Len}
+	if s.name == "roll" {
+		return v, rollFit(v.sizes), true
+	}
+	if m.oddFeet(ts) && s.bare == bareRoom {
+		return v, -5, true
+	}
 	return v, min(s.usual(v.sizes[0].Len), s.usual(v.sizes[1].Len)), true
 }
 
@@ -228,8 +237,37 @@ func (m *message) together(ts []token, l leaning) leaning {
 	return l
 }
 
+// rollFit says how likely two sizes are a roll's: no side of a roll is both wide and long.
+func rollFit(s []Size) float64 {
+	short, long := min(s[0].Len, s[1].Len), max(s[0].Len, s[1].Len)
+	if short > 8*foot || short < 8*inch || long < 5*foot {
+		return -5
+	}
+	return 2
+}
+
+func orFeet(unit string) string {
+	if unit == "" {
+		return "sq ft"
+	}
+	return unit
+}
+
+// oddFeet says whether a bare size has a fraction that nobody gives a room's feet in: 7 5/8.
+func (m *message) oddFeet(ts []token) bool {
+	for _, t := range ts {
+		if t.class == tNumber && t.num.Den > 2 && !m.decimal(t) {
+			return true
+		}
+	}
+	return false
+}
+
 func plankFit(s []Size) float64 {
 	fit := 3.0
+	if s[0].Len > 13*inch || s[1].Len < 24*inch {
+		fit = 1
+	}
 	if s[0].Len < 2*inch || s[0].Len > 18*inch || s[1].Len < 10*inch || s[1].Len > 110*inch || s[0].Len > s[1].Len {
 		fit = -4
 	}
@@ -245,6 +283,8 @@ func (m *message) areaFor(q int, s *slot, l leaning) (v value, fit float64, ok b
 	switch {
 	case t.class == tArea && len(m.items[q].sizes) == 1:
 		v.flat = flatOf(t)
+	case t.class == tNumber && s.name == term.BoxCoverage && len(m.items[q].sizes) == 1 && (m.perBox(q) || m.at(q)) && (m.areaSaid() != "" || s.loose) && !t.num.Whole():
+		v.flat = Flat{t.num, orFeet(m.areaSaid())}
 	case t.class == tNumber && s.bare == bareArea && len(m.items[q].sizes) == 1 && (s.loose || m.nearness(q, "area") > 2):
 		v.flat = Flat{t.num, "sq ft"}
 		if l.sure && l.system == length.Metric {
@@ -260,7 +300,7 @@ func (m *message) areaFor(q int, s *slot, l leaning) (v value, fit float64, ok b
 		fit = -4
 	}
 	if s.name == term.BoxCoverage {
-		return v, coverageFit(a) + 2 - fit, true
+		return v, coverageFit(a) + 2 - fit, a.M2() < 7 || fit < 0
 	}
 	return v, fit, true
 }
@@ -273,6 +313,42 @@ func coverageFit(a length.Area) float64 {
 	return 1
 }
 
+// at says whether "at" stands before a quantity: "312 sq ft at 23.9".
+func (m *message) at(q int) bool { return q > 0 && m.items[q-1].word == "at" }
+
+// byArea says whether a price is for a square foot or metre, which is no box.
+func (m *message) byArea(q int) bool {
+	for j := q + 1; j < len(m.items) && j <= q+3; j++ {
+		if m.items[j].meaning == "area" {
+			return true
+		}
+	}
+	return false
+}
+
+// areaSaid is the unit of the areas in a message, or "".
+func (m *message) areaSaid() string {
+	for i := range m.items {
+		if m.items[i].quantity() && m.items[i].sizes[0].class == tArea {
+			return m.items[i].sizes[0].unit
+		}
+	}
+	return ""
+}
+
+// countsGoods says whether a bare whole number counts goods by the word after it: 10 boxes, 3 rolls.
+func (m *message) countsGoods(q int) bool {
+	t := m.items[q].sizes[0]
+	if t.class != tNumber || !t.num.Whole() || q+1 >= len(m.items) {
+		return false
+	}
+	switch m.items[q+1].meaning {
+	case "box", "row", "roll", "stick", "nail", "screw", "bag", "door", "tube", "pallet", "hours", "day", "lastrow", "piece", "job", "closet", "wall", "corner", "stairs":
+		return true
+	}
+	return m.items[q+1].word == "of" && q+2 < len(m.items) && (m.items[q+2].word == "them" || m.items[q+2].word == "us") || m.perBox(q)
+}
+
 func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
 	t := m.items[q].sizes[0]
 	v.item = q
@@ -282,6 +358,8 @@ func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
 	fit = 2
 	switch {
 	case t.class == tMoney:
+	case s.name == term.Price && m.byArea(q), s.name == term.Price && t.class == tNumber && m.areaSaid() != "" && m.nearness(q, "price cost") == 0:
+		return v, 0, false
 	case t.class == tNumber && (m.decimal(t) || m.nearness(q, "price cost") > 2) && m.nearness(q, s.cues) > 1.5:
 		fit = 0.5
 		if m.cents(t) {

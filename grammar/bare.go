@@ -16,6 +16,7 @@ func (m *message) lean(ctx Context) leaning {
 	for i := range m.items {
 		for _, t := range m.items[i].sizes {
 			switch {
+			case t.class == tLength && t.meas.Unit >= length.Millimetres && t.meas.Len < 30*length.Millimetre: // a thickness, in either system
 			case t.class == tArea && t.unit == "sq m", t.class == tLength && t.meas.Unit >= length.Centimetres && t.meas.Form != length.Dashed:
 				metric++
 			case t.class == tArea && t.unit == "sq ft", t.class == tLength && t.meas.Unit <= length.Yards && t.meas.Unit > 0, t.class == tLength && t.meas.Form == length.Dashed:
@@ -72,7 +73,18 @@ func (m *message) unitFor(t token, as bareAs, l leaning) length.Unit {
 	metric := l.sure && l.system == length.Metric && !fraction
 	switch as {
 	case bareRoom, bareRoll:
+		if m.large && v >= 24 {
+			return length.Inches
+		}
+		if fraction && t.num.Den > 2 {
+			return length.Bare
+		}
 		return roomUnit(v, metric, !l.sure && m.decimal(t) && v < 9)
+	case bareNear:
+		if v >= 100 {
+			return length.Millimetres
+		}
+		return roomUnit(v, metric, !l.sure && m.decimal(t) && v < 4)
 	case bareFace:
 		if v >= 60 && !fraction && (metric || v >= 90) {
 			return length.Millimetres
@@ -94,12 +106,26 @@ func (m *message) unitFor(t token, as bareAs, l leaning) length.Unit {
 	return length.Bare
 }
 
+// inInches says whether a bare number of the message has a fraction that shows large bare numbers to be inches: 180 1/4.
+func (m *message) inInches() bool {
+	for i := range m.items {
+		for _, t := range m.items[i].sizes {
+			if t.class == tNumber && t.num.Den > 1 && !m.decimal(t) && t.num.Float() >= 24 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 func roomUnit(v float64, metric, likelyMetric bool) length.Unit {
 	switch {
 	case v >= 1000:
 		return length.Millimetres
 	case metric && v >= 100:
 		return length.Centimetres
+	case v >= 150:
+		return length.Bare
 	case metric || likelyMetric:
 		return length.Metres
 	}

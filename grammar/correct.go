@@ -165,6 +165,18 @@ func near(old, now length.Length) bool {
 	return d > 0 && d*4 <= old
 }
 
+// only changes the one size of a statement: where the wrong one is not said, it is meant.
+func (s swapping) only(old *Size, as bareAs) bool {
+	if !s.any {
+		return s.size(old)
+	}
+	size, ok := s.r.message.read(s.to, as, leaning{old.System, true})
+	if ok {
+		*old = size
+	}
+	return ok
+}
+
 func (s swapping) size(old *Size) bool {
 	if old == nil {
 		return false
@@ -201,13 +213,13 @@ func (s swapping) statement(old Statement) (Statement, bool) {
 		v.Width, v.Length, v.Thickness = w, l, t
 		return v, ok
 	case Gap:
-		ok := s.size(&v.Size)
+		ok := s.only(&v.Size, bareSmall)
 		return v, ok
 	case Limit:
-		ok := s.size(&v.Size)
+		ok := s.only(&v.Size, bareInch)
 		return v, ok
 	case Height:
-		ok := s.size(&v.Size)
+		ok := s.only(&v.Size, bareThick)
 		return v, ok
 	case Doorway:
 		ok := s.size(&v.Wide)

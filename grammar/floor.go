@@ -89,14 +89,14 @@ func (r *reader) closet(qs []int) (Statement, []int) {
 	two := share(r.items[qs[0]].sizes)
 	c := Closet{Wall: r.sideAfter(qs[0])}
 	var ok1, ok2 bool
-	c.Wide, ok1 = r.message.read(two[0], bareRoom, r.lean)
-	c.Deep, ok2 = r.message.read(two[1], bareRoom, r.lean)
+	c.Wide, ok1 = r.message.read(two[0], bareNear, r.lean)
+	c.Deep, ok2 = r.message.read(two[1], bareNear, r.lean)
 	if !ok1 || !ok2 || c.Wall == "" {
 		return nil, nil
 	}
 	used := qs[:1]
 	for _, q := range qs[1:] {
-		size, ok := r.message.read(r.items[q].sizes[0], bareRoom, r.lean)
+		size, ok := r.message.read(r.items[q].sizes[0], bareNear, r.lean)
 		if !ok || len(r.items[q].sizes) > 1 || r.items[q].vague {
 			continue
 		}
@@ -177,7 +177,7 @@ func (r *reader) doorway(qs []int) (Statement, []int) {
 	}
 	used := qs[:1]
 	for _, q := range qs[1:] {
-		size, ok := r.message.read(r.items[q].sizes[0], bareRoom, r.lean)
+		size, ok := r.message.read(r.items[q].sizes[0], bareNear, r.lean)
 		if end := r.sideAfter(q); ok && end != "" && d.From == nil {
 			d.From, d.FromEnd = &size, end
 			used = append(used[:len(used):len(used)], q)
@@ -214,7 +214,7 @@ func (r *reader) fixture(qs []int) (Statement, []int) {
 		f.Deep = &wide
 	}
 	for _, q := range qs[1:] {
-		size, ok := r.message.read(r.items[q].sizes[0], bareRoom, r.lean)
+		size, ok := r.message.read(r.items[q].sizes[0], bareNear, r.lean)
 		side := r.sideAfter(q)
 		switch {
 		case !ok || r.items[q].vague:

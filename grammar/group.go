@@ -1,6 +1,9 @@
 package grammar
 
-import "lastrow/grammar/words"
+import (
+	"lastrow/calc/term"
+	"lastrow/grammar/words"
+)
 
 // wholly says whether a message in a group, not addressed to the bot, is plainly a question or a statement of its kind:
 // every word is known, none is of another matter, and nobody is spoken to.
@@ -29,5 +32,58 @@ func (r *reader) wholly() bool {
 // personal are words that speak to people, or of them.
 var personal = map[string]bool{
 	"you": true, "u": true, "ur": true, "your": true, "he": true, "she": true, "they": true, "them": true, "him": true, "her": true, "his": true, "me": true,
+	"tomorrow": true, "tonight": true, "yesterday": true, "later": true, "morning": true, "afternoon": true, "evening": true, "any": true, "everyone": true, "someone": true, "anyone": true,
 	"lol": true, "haha": true, "guys": true, "boss": true, "mate": true, "buddy": true, "said": true, "says": true, "was": true, "were": true, "who": true, "whos": true, "youre": true, "theyre": true,
+}
+
+// sized are the kinds that people ask one another about anything; in a group they are the bot's only with a size.
+var onlySized = map[term.Kind]bool{
+	term.AskFlatness: true, term.AskSquare: true, term.AskDoor: true, term.AskWeight: true, term.AskHours: true, term.AskCost: true, term.AskCaulk: true, term.AskScrews: true, term.AskNails: true,
+	term.AskMiter: true, term.AskTaper: true, term.AskHeadroom: true, term.AskLeveler: true, term.AskTrim: true, term.AskStagger: true, term.AskMoisture: true, term.AskLongRun: true,
+	term.AskLeftover: true, term.AskRow: true, term.AskPiece: true, term.AskTrimCover: true, term.AskMeasure: true,
+}
+
+// tellable are the statements that a group makes in passing to nobody but the bot.
+var tellable = map[term.Kind]bool{
+	term.SetRoom: true, term.SetWalls: true, term.SetCloset: true, term.SetDoorway: true, term.SetFixture: true, term.SetPlank: true, term.SetUnderlay: true, term.SetGap: true, term.SetDirection: true,
+	term.SetStart: true, term.SetFirstRow: true, term.SetLeastEnd: true, term.SetLeastStagger: true, term.SetLeastRow: true, term.SetSpare: true, term.SetLaid: true, term.SetOpened: true, term.SetDamaged: true,
+}
+
+// plainly says whether what was read of a group's message is beyond doubt meant for the bot.
+func (r *reader) plainly(out Reading) bool {
+	for _, s := range out.Statements {
+		if !tellable[s.Kind()] {
+			return false
+		}
+	}
+	q := out.Question
+	switch {
+	case q == nil:
+		return len(out.Statements) > 0
+	case commands[q.Kind]:
+		return false
+	case onlySized[q.Kind]:
+		return len(q.Given) > 0 && (q.Kind != term.AskRow || r.asked())
+	case q.Kind == term.AskPlan:
+		return r.has("show") || r.hasWord("layout", "diagram", "drawing")
+	case q.Kind == term.AskStart:
+		return r.has("wall", "row", "firstrow", "room", "floor") || r.hasWord("side")
+	case q.Kind == term.AskStatus:
+		return r.has("row", "box", "plank")
+	case q.Kind == term.AskBoxes:
+		return r.asked()
+	case q.Kind == term.AskGap:
+		return len(q.Given) > 0 || r.has("leave", "expansion", "around")
+	}
+	return true
+}
+
+// asked says whether the message has a question mark or a word that questions begin with.
+func (r *reader) asked() bool {
+	for i := range r.items {
+		if r.items[i].mark == "?" {
+			return true
+		}
+	}
+	return r.whWord() || r.has("howmany", "howmuch", "show") || r.hasAskPair()
 }

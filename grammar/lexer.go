@@ -75,6 +75,8 @@ func (s *scanner) next() {
 	case s.quantity(r):
 	case unicode.IsLetter(r) || r == '_':
 		s.word()
+	case r == '@' && (s.at+1 >= len(s.src) || s.src[s.at+1] == ' ' || digitAt(s.src[s.at+1:])):
+		s.emit(tWord, "at", size)
 	case r == '@' || r == '<' && strings.HasPrefix(s.src[s.at:], "<@"):
 		s.mention()
 	case strings.ContainsRune("×✕", r) || r == '*' && !s.raw:

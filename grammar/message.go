@@ -1,6 +1,8 @@
 package grammar
 
 import (
+	"strings"
+
 	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 
@@ -55,13 +57,14 @@ type message struct {
 	mention bool
 	bad     string // why a number could not be read
 	sents   int
+	large   bool  // a bare number over 24 has a fraction, so large bare numbers are inches
 	firsts  []int // first item of each sentence
 	job     string
 }
 
 // understand cuts a text into items and gives words their meaning.
 func understand(text string, jobs []string) *message {
-	m := &message{text: text, src: spoken(text)}
+	m := &message{text: text, src: spoken(strings.ReplaceAll(text, "3-4-5", "threefourfive"))}
 	toks, bad := lex(m.src, false)
 	if m.bad = bad; bad != "" {
 		return m
@@ -74,6 +77,7 @@ func understand(text string, jobs []string) *message {
 	m.job = m.nameJob(jobs)
 	m.mean()
 	m.markVague()
+	m.large = m.inInches()
 	m.split()
 	return m
 }
@@ -81,12 +85,19 @@ func understand(text string, jobs []string) *message {
 // mergeSpoken makes one size of "4 10" after a By, where the size before the By is in metres and centimetres or in feet
 // and inches: "three metres sixty by four ten", "nine eleven by ten six".
 func mergeSpoken(toks []token) []token {
-	for i := 1; i+2 < len(toks); i++ {
+	for i := 0; i+2 < len(toks); i++ {
 		a, b := toks[i+1], toks[i+2]
+		if spokenFeet(toks, i) {
+			toks = append(toks[:i:i], append([]token{pairOf(toks[i], a)}, toks[i+2:]...)...)
+			continue
+		}
 		if toks[i].text != "by" && toks[i].text != "x" || a.class != tNumber || b.class != tNumber || !a.num.Whole() || !b.num.Whole() || b.at-a.end != 1 {
 			continue
 		}
-		u, more := toks[i-1].meas.Unit, length.Centimetre
+		u, more := length.Feet, length.Centimetre
+		if i > 0 && toks[i-1].class == tLength {
+			u = toks[i-1].meas.Unit
+		}
 		if u == length.Feet && b.num.Num < 12 {
 			more = length.Inch
 		} else if u != length.Metres || b.num.Num < 10 || b.num.Num > 99 {
@@ -98,6 +109,20 @@ func mergeSpoken(toks []token) []token {
 		toks = append(append(toks[:i+1:i+1], a), toks[i+3:]...)
 	}
 	return toks
+}
+
+// spokenFeet says whether "fourteen six" stands at i, with "by" after it.
+func spokenFeet(toks []token, i int) bool {
+	a, b := toks[i], toks[i+1]
+	return a.class == tNumber && b.class == tNumber && a.num.Whole() && b.num.Num < 12*b.num.Den && b.at-a.end == 1 && toks[i+2].text == "by" && a.num.Num < 100
+}
+
+func pairOf(a, b token) token {
+	withUnit(&a, length.Feet)
+	withUnit(&b, length.Inches)
+	a.meas.Len += b.meas.Len
+	a.end, a.meas.Form = b.end, length.Pair
+	return a
 }
 
 // joinBy makes a By of "by" and "x" between two sizes, and plain words of the others.
@@ -270,6 +295,9 @@ var linking = map[string]bool{
 func (m *message) mark(it *item) string {
 	if t := it.sizes[0]; len(it.sizes) == 1 && t.class == tNumber && t.num.Whole() && !m.decimal(t) {
 		return "#n"
+	}
+	if it.sizes[0].class == tAngle {
+		return "#d"
 	}
 	return "#"
 }

@@ -7,9 +7,10 @@ import (
 
 // Statements whose words are kept as typed: job names and notes.
 var (
-	jobForm    = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so)[,\s]+)*(?:(?:new|start|begin|open|create|switch(?: me)?(?: over)? to|go to|back to|use|change to|set up|call this|load)\s+(?:a |an |the |my )?(?:new )?job|job)(?:\s+called|\s+named|\s*:|\s+is)?\s+(.+)$`)
-	switchForm = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so)[,\s]+)*(?:switch(?: me)?(?: over)?(?: back)? to|go (?:back )?to|back to|change (?:over )?to|take me to|put me on|over to)\s+(?:the )?(.+?)(?: job| one)?[.!]*$`)
-	noteForm   = regexp.MustCompile(`(?is)^\s*(?:please |pls )?(?:make a note|take a note|add a note|note to self|note|nb|n\.b\.|jot down|write down)(?:\s+(?:for|on|to|about)\s+[^:]{1,40}:|\s+that\b|\s+down\b|\s*[:,\-–]|\s)\s*(\S.*)$`)
+	jobForm      = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so)[,\s]+)*(?:(?:new|start|begin|open|create|switch(?: me)?(?: over)? to|go to|back to|use|change to|set up|call this|load)\s+(?:a |an |the |my )?(?:new )?job|job)(?:\s+called|\s+named|\s*:|\s+is)?\s+(.+)$`)
+	switchForm   = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so)[,\s]+)*(?:switch(?: me)?(?: over)?(?: back)? to|go (?:back )?to|back to|change (?:over )?to|take me to|put me on|over to)\s+(?:the )?(.+?)(?: job| one)?[.!]*$`)
+	rememberForm = regexp.MustCompile(`(?is)^\s*(?:please )?(?:remember|don'?t let me forget|remind me)(?: that)?\s+(\S.*)$`)
+	noteForm     = regexp.MustCompile(`(?is)^\s*(?:please |pls )?(?:make a note|take a note|add a note|note to self|note|nb|n\.b\.|jot down|write down)(?:\s+(?:for|on|to|about)\s+[^:]{1,40}:|\s+that\b|\s+down\b|\s*[:,\-–]|\s)\s*(\S.*)$`)
 )
 
 // readNamed reads job names and notes, whose words are kept as typed. In a group these are left alone.
@@ -18,6 +19,9 @@ func readNamed(text string, ctx Context) (Reading, bool) {
 		return Reading{}, false
 	}
 	if g := noteForm.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") {
+		return Reading{Statements: []Statement{Note{oneLine(g[1])}}}, true
+	}
+	if g := rememberForm.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") && !strings.ContainsAny(text, "0123456789") {
 		return Reading{Statements: []Statement{Note{oneLine(g[1])}}}, true
 	}
 	if g := jobForm.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") {

@@ -82,7 +82,7 @@ func matches(any []string, s said) bool {
 			}
 			continue
 		}
-		if a == s.is || a == "#" && s.is == "#n" {
+		if a == s.is || a == "#" && s.is[0] == '#' {
 			return true
 		}
 	}

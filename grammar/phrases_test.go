@@ -106,6 +106,9 @@ func (c *conversation) say(text string, group bool) Reading {
 
 func systemOf(s Statement) (length.System, bool) {
 	text := s.String()
+	if p, ok := s.(Plank); ok && p.Width != nil {
+		return p.Width.System, true
+	}
 	switch {
 	case strings.Contains(text, " mm") || strings.Contains(text, " m "):
 		return length.Metric, true

@@ -8,6 +8,7 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"lastrow/calc/length"
+	"lastrow/grammar/words"
 )
 
 // quantity reads a number and its unit where one stands, and says whether it did.
@@ -36,11 +37,27 @@ func (s *scanner) quantity(r rune) bool {
 	}
 	m, n = s.unglue(m, n, rest)
 	class := tLength
+	if suffix := ordinal(rest[n:]); suffix > 0 && m.Form == length.Single && m.Amount.Whole() {
+		if n == 1 && rest[0] == '1' {
+			s.emit(tWord, "first", n+suffix)
+			return true
+		}
+		n += suffix
+	}
 	if m.Unit == length.Bare && m.Form == length.Single {
 		class = tNumber
 	}
 	s.number(class, m, n)
 	return true
+}
+
+// ordinal gives the bytes of "th" and the like.
+func ordinal(s string) int {
+	w := leading(s)
+	if w == "st" || w == "nd" || w == "rd" || w == "th" {
+		return len(w)
+	}
+	return 0
 }
 
 func isGlyph(r rune) bool { return r >= '¼' && r <= '¾' || r >= '⅐' && r <= '⅞' }
@@ -68,13 +85,28 @@ func (s *scanner) number(class lexerType, m length.Measure, n int) *token {
 // unglue gives back the bare second number of "11 ft 4" where what follows shows that it counts something else.
 func (s *scanner) unglue(m length.Measure, n int, rest string) (length.Measure, int) {
 	if m.Head == 0 {
-		return m, n
+		return uncomma(m, n, rest)
 	}
 	next := strings.TrimLeft(rest[n:], " ")
 	word := strings.ToLower(leading(next))
 	_, other := countWords[word]
 	if otherUnit(next) > 0 || other || s.areaAhead(next) {
 		m.Form, m.Len, n = length.Single, m.HeadLen, m.Head
+	}
+	return m, n
+}
+
+// uncomma parts "4ft, 1/2 inch deep" again where the word after shows that the second size is another thing's.
+func uncomma(m length.Measure, n int, rest string) (length.Measure, int) {
+	comma := strings.Index(rest[:n], ", ")
+	if m.Form != length.Pair || comma < 0 {
+		return m, n
+	}
+	switch words.English.Word(strings.ToLower(leading(strings.TrimLeft(rest[n:], " ")))) {
+	case "deep", "thick", "gap", "plank", "underlay", "trim", "dip", "spacing", "bead", "kerf", "apart":
+		if head, k, err := length.Scan(rest[:comma]); err == nil && k == comma {
+			return head, k
+		}
 	}
 	return m, n
 }

@@ -57,8 +57,11 @@ func (r *reader) read() Reading {
 	if r.ctx.Group && !r.wholly() {
 		return Reading{Silent: true}
 	}
-	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.correction, r.command, r.followed, r.sum, r.pending, r.floor, r.question, r.statements, r.followUp} {
+	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.correction, r.command, r.mixed, r.followed, r.sum, r.pending, r.floor, r.question, r.statements, r.followUp} {
 		if out, ok := try(); ok {
+			if r.ctx.Group && !r.plainly(out) {
+				return Reading{Silent: true}
+			}
 			return out
 		}
 	}
@@ -124,6 +127,9 @@ func (r *reader) strange() string {
 func (r *reader) kind() (best term.Kind, top, next float64) {
 	for _, a := range asks {
 		s := score(askPatterns[a.kind], r.seq)
+		if a.kind == term.AskFlatness && r.dipOver() {
+			s += 4
+		}
 		if s > top {
 			best, top, next = a.kind, s, top
 		} else if s > next {
@@ -167,6 +173,9 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 	var vague []term.Name
 	for i := range qs {
 		if len(p.slot) == 0 || p.slot[i] < 0 {
+			if t := r.items[qs[i]].sizes[0]; len(slots) > 1 && (t.class == tLength || t.class == tArea || len(r.items[qs[i]].sizes) > 1) {
+				return r.noPlace(q, qs[i])
+			}
 			continue
 		}
 		s := &slots[p.slot[i]]
@@ -182,7 +191,31 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 	if len(vague) > 0 {
 		return r.askBack(q, vague...)
 	}
-	return Reading{Question: q}
+	return Reading{Statements: r.progress(qs), Question: q}
+}
+
+// progress is what a question says of the work done: "laid 6 rows, will it do?".
+func (r *reader) progress(qs []int) []Statement {
+	p := placed{by: map[term.Name]value{}}
+	for _, s := range settings {
+		if s.name != term.Laid && s.name != term.Opened && s.name != term.Damaged {
+			continue
+		}
+		for _, q := range qs {
+			if v, _, ok := r.valueFor(q, &s, r.lean); ok && r.nearness(q, string(s.name)) >= 4.5 && !r.items[q].vague {
+				p.by[s.name] = v
+			}
+		}
+	}
+	return r.more(p.build(), p)
+}
+
+// noPlace says which size the question has no place for.
+func (r *reader) noPlace(q *Question, i int) Reading {
+	out := r.unclear()
+	out.Problem.Not = r.src[r.items[i].at:r.items[i].end]
+	out.Problem.Kind, out.Problem.Example = q.Kind, example(q.Kind)
+	return out
 }
 
 // givens lists a slot's value under the names it has: a plank's sizes under three.
@@ -252,13 +285,22 @@ func (r *reader) asks() bool {
 			return true
 		}
 	}
-	if r.has("how", "howmany", "howmuch", "howwide", "howlong", "howheavy", "howdeep", "what", "which", "where", "when", "work") {
+	if r.whWord() || r.has("how", "howmany", "howmuch", "howwide", "howlong", "howheavy", "howdeep", "what", "which", "where", "when", "work") {
 		return true
+	}
+	if it := &r.items[0]; it.meaning == "row" && len(r.seq) == 2 && r.seq[1].is == "#n" {
+		return true
+	}
+	if r.has("least") {
+		return false
 	}
 	for i := range terse {
 		if terse[i].in(r.seq) {
 			return true
 		}
+	}
+	if r.forOpening() {
+		return true
 	}
 	for _, f := range r.firsts {
 		if r.opensAsk(f) {
@@ -266,6 +308,46 @@ func (r *reader) asks() bool {
 		}
 	}
 	return r.hasAskPair()
+}
+
+// dipOver finds "1/4 in 10 feet", "3mm over 2m": a dip and what it was measured under.
+func (r *reader) dipOver() bool {
+	qs := r.quantities()
+	for k := 0; k+1 < len(qs); k++ {
+		a, b := qs[k], qs[k+1]
+		if b != a+2 || !isOne(r.items[a+1].word, []string{"in", "over", "across", "under"}) {
+			continue
+		}
+		dip, ok1 := r.message.read(r.items[a].sizes[0], bareSmall, r.lean)
+		edge, ok2 := r.message.read(r.items[b].sizes[0], bareRoom, r.lean)
+		if ok1 && ok2 && dip.Len < 2*inch && edge.Len >= 3*foot && edge.Len <= 12*foot {
+			return true
+		}
+	}
+	return false
+}
+
+// whWord says whether one of the words that questions begin with was said.
+func (r *reader) whWord() bool {
+	return r.hasWord("how", "hows", "what", "whats", "which", "where", "wheres", "when", "whens", "why")
+}
+
+// requests says whether the message asks for something to be set, as a statement does: "can you make the gap 3/8".
+func (r *reader) requests() bool {
+	return r.has("make", "record", "switch") || r.hasWord("put", "set", "change", "add", "mark", "update", "please", "pls", "log", "use", "want", "like")
+}
+
+// forOpening says whether the message begins with goods and "for": "screws for a 6 ft track".
+func (r *reader) forOpening() bool {
+	for i := 0; i+1 < len(r.items) && i < 4; i++ {
+		if r.items[i].word == "for" {
+			return i > 0 && r.items[i-1].says()
+		}
+		if r.items[i].mark != "" || r.items[i].quantity() {
+			return false
+		}
+	}
+	return false
 }
 
 var askOpeners = map[string]bool{

@@ -23,7 +23,7 @@ var settings = []slot{
 	sOverlap,
 	{name: term.Gap, bare: bareSmall, cues: "gap expansion leave around", hi: 2 * inch, must: true},
 	{name: term.FirstRow, bare: bareInch, cues: "firstrow", lo: inch, hi: 18 * inch, must: true},
-	{name: term.LeastEnd, bare: bareInch, cues: "endpiece", lo: 2 * inch, hi: 4 * foot, must: true},
+	{name: term.LeastEnd, bare: bareInch, cues: "endpiece piece", lo: 2 * inch, hi: 4 * foot, must: true},
 	{name: term.LeastStagger, bare: bareInch, cues: "stagger joint", lo: 2 * inch, hi: 4 * foot, must: true},
 	{name: term.LeastRow, bare: bareInch, cues: "row least sliver", lo: inch / 2, hi: foot, must: true},
 	{name: term.Kerf, bare: bareSmall, cues: "kerf blade", lo: inch / 32, hi: inch / 2, must: true},
@@ -52,6 +52,9 @@ type placed struct {
 
 // statements reads a message that tells. All of it is understood, or nothing.
 func (r *reader) statements() (Reading, bool) {
+	if r.asks() && (r.whWord() || !r.requests()) {
+		return Reading{}, false
+	}
 	qs := r.quantities()
 	out, p := r.told(&qs)
 	if len(p.vague) > 0 {
@@ -62,6 +65,9 @@ func (r *reader) statements() (Reading, bool) {
 		return Reading{}, false
 	}
 	kind := out[0].Kind()
+	if asked, top, _ := r.kind(); len(p.loose) > 0 && top >= 4 && !commands[asked] {
+		return r.ask(asked), true
+	}
 	if len(p.loose) > 0 {
 		return problem("refused", kind, r.gist(), "no place for "+r.src[r.items[p.loose[0]].at:r.items[p.loose[0]].end], example(kind)), true
 	}
@@ -108,9 +114,24 @@ func (r *reader) told(qs *[]int) ([]Statement, placed) {
 	out = append(out, r.geometry(qs)...)
 	out = append(out, r.measured(qs)...)
 	p := r.settle(*qs)
-	out = append(out, p.build()...)
+	out = append(out, r.more(p.build(), p)...)
 	out = append(out, r.plainWords(p)...)
 	return out, p
+}
+
+// more marks the counts that add to what was said before: "laid 2 more", "another 3 boxes opened".
+func (r *reader) more(out []Statement, p placed) []Statement {
+	for i, s := range out {
+		switch v := s.(type) {
+		case Laid:
+			v.More = r.nearness(p.by[term.Laid].item, "more another") >= 5
+			out[i] = v
+		case Opened:
+			v.More = r.nearness(p.by[term.Opened].item, "more another") >= 5
+			out[i] = v
+		}
+	}
+	return out
 }
 
 func (r *reader) settle(qs []int) placed {
@@ -148,13 +169,15 @@ func (r *reader) allows(n term.Name) bool {
 	case "plank":
 		return !r.has("roll") || r.has("plank")
 	case term.Laid:
-		return r.has("laid") || r.has("row") && (r.hasWord("in", "got", "on", "at", "have", "through", "thru") || len(r.seq) <= 2)
+		return r.has("laid") || r.has("row") && r.hasWord("in", "got", "through", "thru")
 	case term.Opened:
 		return r.has("opened") || r.has("open")
 	case term.LeastRow:
 		return (r.has("least") || r.hasWord("under", "than", "below", "narrower")) && r.has("row", "lastrow", "firstrow") && !r.has("joint") || r.has("sliver")
 	case term.PlankWidth, term.PlankLength:
-		return !r.has("damaged")
+		return r.has("plank") && !r.has("damaged")
+	case "roll", term.RollWidth, term.RollLength:
+		return r.has("roll", "underlay")
 	case term.PlankThickness:
 		return r.has("plank") && !r.has("trim", "damaged")
 	case term.Price:
@@ -168,7 +191,7 @@ func (r *reader) allows(n term.Name) bool {
 	case term.LeastStagger:
 		return r.has("stagger", "joint")
 	case term.LeastEnd:
-		return r.has("endpiece")
+		return r.has("endpiece") || r.has("piece") && r.has("least")
 	}
 	return true
 }
@@ -369,7 +392,7 @@ func (r *reader) plainWords(p placed) []Statement {
 	if r.has("another") && r.has("opened") && p.whole(term.Opened) == nil {
 		out = append(out, Opened{1, true})
 	}
-	if r.has("another") && r.has("damaged") && p.whole(term.Damaged) == nil {
+	if r.has("damaged") && (r.has("another") || r.has("plank") && r.hasWord("a")) && p.whole(term.Damaged) == nil {
 		out = append(out, Damaged{Planks: 1})
 	}
 	if r.has("another") && r.has("row") && r.has("laid") && p.whole(term.Laid) == nil {

@@ -26,6 +26,7 @@ type bareAs int
 const (
 	bareNone  bareAs = iota
 	bareRoom         // feet; metres where the message is metric
+	bareNear         // as bareRoom, or millimetres from 100 on: a closet's sides, a distance from a corner
 	bareFace         // a plank's width or length: inches, or millimetres by size
 	bareThick        // inches under 1 in, millimetres over 3
 	bareSmall        // inches under 3, millimetres over
@@ -44,7 +45,8 @@ type slot struct {
 	lo, hi length.Length
 	must   bool // only with a word for it
 	count  string
-	loose  bool // a bare number is taken for an area of its own
+	not    string // words that speak against it where the quantity belongs to them
+	loose  bool   // a bare number is taken for an area of its own
 }
 
 const (
@@ -56,40 +58,42 @@ var (
 	sAcross    = slot{name: term.Across, bare: bareRoom, cues: "room hall wet across wide wall floor", lo: 2 * foot, hi: 200 * foot}
 	sRoom      = slot{name: term.Room, dim: dPair, bare: bareRoom, cues: "room hall wet floor closet", lo: foot, hi: 400 * foot}
 	sPlank     = slot{name: "plank", dim: dPlank, bare: bareFace, cues: "plank"}
-	sWidth     = slot{name: term.PlankWidth, bare: bareFace, cues: "plank wide box", lo: 2 * inch, hi: 18 * inch}
+	sWidth     = slot{name: term.PlankWidth, bare: bareFace, cues: "plank wide", lo: 2 * inch, hi: 18 * inch}
 	sLong      = slot{name: term.PlankLength, bare: bareFace, cues: "plank long", lo: 18 * inch, hi: 110 * inch}
-	sThick     = slot{name: term.PlankThickness, bare: bareThick, cues: "plank thick floor click", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre}
-	sUnder     = slot{name: term.UnderlayThickness, bare: bareThick, cues: "underlay thick", lo: length.Millimetre, hi: 7 * length.Millimetre}
+	sThick     = slot{name: term.PlankThickness, bare: bareThick, not: "step tile carpet vinyl underlay", cues: "plank thick floor click", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre}
+	sUnder     = slot{name: term.UnderlayThickness, bare: bareThick, cues: "underlay thick", not: "step tile carpet vinyl plank", lo: length.Millimetre, hi: 7 * length.Millimetre}
 	sGap       = slot{name: term.Gap, bare: bareSmall, cues: "gap expansion leave around tight", lo: 1, hi: 3 * inch / 2}
-	sFirst     = slot{name: term.FirstRow, bare: bareInch, cues: "firstrow rip", lo: inch, hi: 18 * inch, must: true}
+	sFirst     = slot{name: term.FirstRow, bare: bareInch, cues: "firstrow rip start", lo: inch, hi: 18 * inch, must: true}
 	sPerBox    = slot{name: term.PlanksPerBox, dim: dCount, cues: "box per", count: "per-box"}
 	sCoverage  = slot{name: term.BoxCoverage, dim: dArea, cues: "box per cover each"}
 	sArea      = slot{name: term.FloorArea, dim: dArea, bare: bareArea, cues: "area floor room hall wet"}
 	sSpare     = slot{name: term.Spare, dim: dPercent, cues: "spare"}
 	sPrice     = slot{name: term.Price, dim: dMoney, cues: "price box per each cost", must: false}
 	sRun       = slot{name: term.Run, bare: bareRoom, cues: "run room hall long wall floor wet across wide", lo: 3 * foot, hi: 400 * foot}
-	sFloorH    = slot{name: term.FloorHeight, bare: bareThick, cues: "floor high ours", lo: 3 * length.Millimetre, hi: 3 * inch, must: true}
-	sOther     = slot{name: term.OtherHeight, bare: bareThick, cues: "tile carpet vinyl concrete wood high theirs", lo: length.Millimetre, hi: 4 * inch}
+	sFloorH    = slot{name: term.FloorHeight, bare: bareThick, cues: "floor high ours our mine finished up total", not: "tile carpet vinyl underlay plank", lo: 3 * length.Millimetre, hi: 3 * inch, must: true}
+	sOther     = slot{name: term.OtherHeight, bare: bareThick, cues: "tile carpet vinyl concrete wood high theirs", not: "step plank underlay", lo: length.Millimetre, hi: 4 * inch}
 	sDoorGap   = slot{name: term.DoorGap, bare: bareThick, cues: "door clearance gap under over concrete", lo: 2 * length.Millimetre, hi: 3 * inch}
 	sRollW     = slot{name: term.RollWidth, bare: bareRoll, cues: "wide roll underlay", lo: foot, hi: 8 * foot}
 	sRollL     = slot{name: term.RollLength, bare: bareRoll, cues: "long roll underlay", lo: 5 * foot, hi: 300 * foot}
-	sRoll      = slot{name: "roll", dim: dPair, bare: bareRoll, cues: "roll underlay", must: true}
+	sRoll      = slot{name: "roll", dim: dPair, bare: bareRoll, cues: "roll comes", must: true}
 	sOverlap   = slot{name: term.Overlap, bare: bareInch, cues: "overlap", must: true}
-	sStick     = slot{name: term.StickLength, bare: bareRoom, cues: "stick long trim", lo: 4 * foot, hi: 24 * foot}
+	sStick     = slot{name: term.StickLength, bare: bareRoom, cues: "stick long trim each at", lo: 4 * foot, hi: 24 * foot}
 	sDoors     = slot{name: term.Doors, bare: bareInch, cues: "door doorway", lo: 18 * inch, hi: 20 * foot, must: true}
 	sTrimThick = slot{name: term.TrimThickness, bare: bareThick, cues: "trim thick", lo: 3 * length.Millimetre, hi: 2 * inch}
 	sTrimLen   = slot{name: term.TrimLength, bare: bareRoom, cues: "trim run around wall", lo: 2 * foot, hi: 5000 * foot}
 	sSpacing   = slot{name: term.Spacing, bare: bareInch, cues: "every spacing one each", lo: inch, hi: 4 * foot}
-	sTrack     = slot{name: term.Track, bare: bareInch, cues: "track long door doorway", lo: foot, hi: 30 * foot}
+	sTrack     = slot{name: term.Track, bare: bareInch, cues: "track long door doorway strip transition", lo: foot, hi: 30 * foot}
 	sBead      = slot{name: term.Bead, bare: bareSmall, cues: "bead gap", lo: length.Millimetre, hi: inch}
 	sEmbed     = slot{name: term.Embedment, bare: bareSmall, cues: "embed concrete", lo: inch / 2, hi: 4 * inch, must: true}
 	sFixThick  = slot{name: term.FixtureThickness, bare: bareSmall, cues: "thick track", lo: length.Millimetre, hi: 2 * inch, must: true}
 	sDip       = slot{name: term.Dip, bare: bareSmall, cues: "dip deep gap", lo: length.Millimetre / 2, hi: 4 * inch}
 	sEdge      = slot{name: term.Straightedge, bare: bareRoom, cues: "straightedge over flat", lo: 18 * inch, hi: 20 * foot}
 	sDepth     = slot{name: term.Depth, bare: bareSmall, cues: "deep thick dip high", lo: length.Millimetre / 2, hi: 6 * inch}
-	sOffcut    = slot{name: term.Offcut, bare: bareInch, cues: "offcut long cut start", lo: 2 * inch, hi: 110 * inch}
+	sOffcut    = slot{name: term.Offcut, bare: bareInch, cues: "offcut long cut start piece", lo: 2 * inch, hi: 110 * inch}
 	sJoint     = slot{name: term.Joint, bare: bareInch, cues: "cut joint", lo: 2 * inch, hi: 110 * inch}
-	sPrevious  = slot{name: term.PreviousJoint, bare: bareInch, cues: "joint lastrow at row", lo: 2 * inch, hi: 110 * inch}
+	sPrevious  = slot{name: term.PreviousJoint, bare: bareInch, cues: "joint lastrow previous before", lo: 2 * inch, hi: 110 * inch, must: true}
+	sAround    = slot{name: term.Perimeter, bare: bareRoom, cues: "around total trim run for", lo: 4 * foot, hi: 5000 * foot}
+	sOffset    = slot{name: term.Offset, bare: bareInch, cues: "stagger between apart", lo: inch, hi: 60 * inch, must: true}
 	sLeastSt   = slot{name: term.LeastStagger, bare: bareInch, cues: "least", lo: 3 * inch, hi: 3 * foot, must: true}
 	sWalls     = slot{name: term.Perimeter, bare: bareRoom, cues: "around total", lo: 4 * foot, hi: 5000 * foot, must: true}
 	sCloset    = slot{name: term.Closet, dim: dPair, bare: bareRoom, cues: "closet", lo: foot}
@@ -105,13 +109,13 @@ var takes = map[term.Kind][]slot{
 	term.AskBoxes:      {sRoom, sArea, sWidth, sPlank, sLong, sThick, sPerBox, sCoverage, sSpare, sPrice, sGap},
 	term.AskGap:        {sRun, sRoom},
 	term.AskLongRun:    {sRun, sRoom},
-	term.AskStagger:    {sOffcut, sPrevious, sPlankLenOnly, sLeastSt},
-	term.AskTransition: {sThick, sUnder, sOther, sFloorH},
+	term.AskStagger:    {sOffcut, sPrevious, sPlankLenOnly, sLeastSt, sOffset},
+	term.AskTransition: {sFloorH, sThick, sUnder, sOther},
 	term.AskUndercut:   {sThick, sUnder},
 	term.AskDoor:       {sDoorGap, sThick, sUnder},
 	term.AskHeadroom:   {sCeiling, sSill, sRiser, sThick, sUnder},
 	term.AskUnderlay:   {sRoom, sArea, sRoll, sRollW, sRollL, sOverlap},
-	term.AskTrim:       {sRoom, sWalls, sDoors, sStick},
+	term.AskTrim:       {sRoom, sAround, sDoors, sStick},
 	term.AskTrimCover:  {sTrimThick, sGap, sRun},
 	term.AskScrews:     {sTrack, sSpacing, sEmbed, sFixThick},
 	term.AskNails:      {sTrimLen, sSpacing},

@@ -325,7 +325,7 @@ func (r *reader) known(last *Question) []slot {
 	var first, rest []slot
 	for _, s := range takes[last.Kind] {
 		s.must = s.must && s.dim != dLen
-		if s.name == term.FloorArea {
+		if s.name == term.FloorArea || s.name == term.BoxCoverage {
 			s.loose = hasName(last.Given, s.name)
 		}
 		if hasName(last.Given, s.name) {
