@@ -152,7 +152,7 @@ func (r *reader) question() (Reading, bool) {
 }
 
 func (r *reader) ask(kind term.Kind) Reading {
-	q := &Question{Kind: kind, Job: r.job}
+	q := r.inherit(&Question{Kind: kind, Job: r.job})
 	qs := r.quantities()
 	special := r.special(q, &qs)
 	if special != "" {
@@ -166,6 +166,21 @@ func (r *reader) ask(kind term.Kind) Reading {
 		}
 	}
 	return r.filled(q, qs, slots, p)
+}
+
+// inherit lets a question that points back ("and what does that lot weigh") rest on the sizes of the one before.
+func (r *reader) inherit(q *Question) *Question {
+	if r.ctx.Last == nil || r.ctx.Group || q.Job != r.ctx.Last.Job || !r.opensFollow() && !r.hasWord("that", "those", "lot") {
+		return q
+	}
+	for _, g := range carried(r.ctx.Last).Given {
+		for _, s := range takes[q.Kind] {
+			if s.name == g.Name {
+				q.Given = append(q.Given, g)
+			}
+		}
+	}
+	return q
 }
 
 // filled gives the question its values; a quantity said to be more or less is asked for.
@@ -183,7 +198,9 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 			vague = append(vague, s.name)
 			continue
 		}
-		q.Given = append(q.Given, r.givens(s, p.value[i])...)
+		for _, g := range r.givens(s, p.value[i]) {
+			q.Given = renew(q.Given, g)
+		}
 	}
 	if w := r.impossible(q.Given); w != "" {
 		return r.refused(q.Kind, w)
