@@ -166,6 +166,48 @@ func TestStringMeansWhatEvalComputes(t *testing.T) {
 	})
 }
 
+func anyExpr(depth int) *rapid.Generator[Expr] {
+	return rapid.Custom(func(t *rapid.T) Expr {
+		kind := rapid.IntRange(0, 5).Draw(t, "node")
+		if depth == 0 {
+			kind = rapid.IntRange(0, 2).Draw(t, "leaf")
+		}
+		some := n(rapid.Int64Range(0, 1<<40).Draw(t, "num"), rapid.Int64Range(1, 1000).Draw(t, "den"))
+		unit := rapid.SampledFrom([]Unit{Inches, FeetInches, Millimetres, SquareFeet, SquareMetres, CubicFeet, Litres, "acres"}).Draw(t, "unit")
+		switch kind {
+		case 0:
+			return some
+		case 1:
+			return Len{length.Length(rapid.Int64Range(0, int64(length.Metre)*1000).Draw(t, "nm")), rapid.SampledFrom([]length.System{length.Imperial, length.Metric}).Draw(t, "system")}
+		case 2:
+			return Amount{some, unit}
+		case 3:
+			return Part{some, anyExpr(depth-1).Draw(t, "x")}
+		case 4:
+			return Convert{anyExpr(depth-1).Draw(t, "x"), unit}
+		}
+		op := rapid.SampledFrom([]Op{Add, Sub, Mul, Div, 'x'}).Draw(t, "op")
+		return Binary{op, anyExpr(depth-1).Draw(t, "x"), anyExpr(depth-1).Draw(t, "y")}
+	})
+}
+
+// Any tree has a value within bounds, with steps that end in it, or an error: nothing panics.
+func TestAnyTree(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		e := anyExpr(5).Draw(t, "e")
+		require.NotEmpty(t, e.String())
+		q, err := Eval(e)
+		if err != nil {
+			require.NotEmpty(t, err.Error())
+			return
+		}
+		steps := Steps(e, metric)
+		if len(steps) > 0 && len(steps) <= maxSteps {
+			require.Contains(t, steps[len(steps)-1], " = "+q.Text(metric))
+		}
+	})
+}
+
 func BenchmarkEval(b *testing.B) {
 	for _, size := range []struct {
 		name  string
