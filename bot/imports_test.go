@@ -17,7 +17,7 @@ import (
 var order = []string{
 	"calc/length", "calc/measure", "calc/term", "calc/geom", "calc/limit", "calc/corner", "calc/plank", "calc/room", "calc/cut", "calc/layout",
 	"calc/height", "calc/subfloor", "calc/material", "calc", "calc/caution", "grammar/words", "grammar", "store",
-	"bot/job", "bot/answer", "bot/draw/sheet", "bot/draw", "bot", "bot/discord", "bot/terminal", "cmd/lastrow",
+	"bot/job", "bot/answer", "bot/list", "bot/draw/sheet", "bot/draw", "bot", "bot/discord", "bot/terminal", "cmd/lastrow",
 }
 
 // outside are packages that nothing under calc or grammar may import: clocks, chance, input and output, goroutines.

@@ -21,7 +21,7 @@ var rules = layout.Rules{
 	LeastRow: 2 * in, LeastEnd: 8 * in, LeastStagger: 12 * in, Kerf: in / 8, Lip: in / 8,
 }
 
-var board = plank.Plank{Width: 7*in + 5*in/8, Length: 47*in + in/2, Thickness: 12 * length.Millimetre, PerBox: 8}
+var oak = plank.Plank{Width: 7*in + 5*in/8, Length: 47*in + in/2, Thickness: 12 * length.Millimetre, PerBox: 8}
 
 // alder is an invented bedroom, with a closet, two doorways and a post.
 func alder() room.Plan {
@@ -42,7 +42,7 @@ func alder() room.Plan {
 
 func alderTitle(l *layout.Layout) Title {
 	return Title{
-		Job: "Alder basement", Room: "bedroom", Plank: board, Planks: int64(l.Planks), Boxes: int64(l.Planks+7) / 8,
+		Job: "Alder basement", Room: "bedroom", Plank: oak, Planks: int64(l.Planks), Boxes: int64(l.Planks+7) / 8,
 		Changed: time.Date(2026, 3, 14, 9, 0, 0, 0, time.UTC),
 		Doors:   []Door{{Beyond: "hall", Profile: "T-molding"}, {Beyond: "bath", Profile: "reducer"}},
 	}
@@ -63,5 +63,5 @@ func build(t testing.TB, p room.Plan) *room.Floor {
 }
 
 func bedroom(t testing.TB) *layout.Layout {
-	return lay(t, layout.Request{Floor: build(t, alder()), Plank: board, Rules: rules, Along: layout.EastWest})
+	return lay(t, layout.Request{Floor: build(t, alder()), Plank: oak, Rules: rules, Along: layout.EastWest})
 }

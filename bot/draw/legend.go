@@ -94,6 +94,9 @@ func (p *plan) facts() []string {
 	if l.Along == layout.Diagonal {
 		facts[1] = fmt.Sprintf("Start at the %s wall, arrow; lay from %s to %s, and count pieces so.", l.StartWall, l.From, l.To)
 	}
+	if p.rowPx < detailPx {
+		facts = append(facts, "The lengths of cut pieces are on the sheets of rows.")
+	}
 	facts = append(facts, p.gaps())
 	if s := p.hidden(); s != "" {
 		facts = append(facts, s)
