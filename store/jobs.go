@@ -47,25 +47,21 @@ func (s *Store) Jobs(ctx context.Context, user, channel string) ([]Job, error) {
 }
 
 // Current is the job that the user is on in the channel: the one switched to there, else the channel's shared one, else the
-// user's own last. ErrNotFound where there is none.
+// user's own last. It is the user's own or the one shared to the channel, never another's. ErrNotFound where there is none.
 func (s *Store) Current(ctx context.Context, user, channel string) (Job, error) {
 	return scanJob(s.db.QueryRowContext(ctx, jobFields+`
 		left join current here on here.job = jobs.id and here.user = ?1 and here.channel = ?2
 		left join current own on own.job = jobs.id and own.user = ?1 and own.channel = ''
-		where here.job is not null or own.job is not null or grp = ?2 and grp <> ''
+		where owner = ?1 and (here.job is not null or own.job is not null) or grp = ?2 and grp <> ''
 		order by here.job is null, grp <> ?2 or grp = '' limit 1`, user, channel))
 }
 
-// Switch puts the user on a job, in the channel and in private.
+// Switch puts the user on a job in the channel and, where it is the user's own, in private.
 func (s *Store) Switch(ctx context.Context, user, channel string, job int64) error {
-	return s.within(ctx, func(tx *sql.Tx) error {
-		for _, c := range []string{channel, ""} {
-			if _, err := tx.ExecContext(ctx, "insert into current (user, channel, job) values (?, ?, ?) on conflict do update set job = excluded.job", user, c, job); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
+	_, err := s.db.ExecContext(ctx, `insert into current (user, channel, job)
+		select ?1, ?2, id from jobs where id = ?3 union select ?1, '', id from jobs where id = ?3 and owner = ?1
+		on conflict do update set job = excluded.job`, user, channel, job)
+	return err
 }
 
 // Share makes a job the channel's: everyone there is on it.

@@ -8,6 +8,8 @@ import (
 	"errors"
 	"fmt"
 	"net/url"
+	"os"
+	"path/filepath"
 	"time"
 
 	_ "github.com/mattn/go-sqlite3" // the driver
@@ -56,21 +58,40 @@ const busy = 5000
 
 // Open opens the database at path, making it where there is none, and brings its schema forward. ":memory:" keeps nothing.
 func Open(ctx context.Context, path string) (*Store, error) {
-	options := fmt.Sprintf("_journal_mode=WAL&_synchronous=FULL&_busy_timeout=%d&_foreign_keys=on&_txlock=immediate", busy)
-	dsn := "file:" + (&url.URL{Path: path}).EscapedPath() + "?" + options
-	if path == ":memory:" {
-		dsn = "file::memory:?" + options
+	if path != inMemory {
+		if err := touch(path); err != nil {
+			return nil, err
+		}
 	}
-	db, err := sql.Open("sqlite3", dsn)
+	db, err := sql.Open("sqlite3", source(path))
 	if err != nil {
 		return nil, fmt.Errorf("open %s: %w", path, err)
 	}
 	db.SetMaxOpenConns(1) // one connection: a second would have a :memory: of its own, and would meet a busy lock at once
 	s := &Store{db}
-	if err := s.ready(ctx, path != ":memory:"); err != nil {
+	if err := s.ready(ctx, path != inMemory); err != nil {
 		return nil, errors.Join(fmt.Errorf("open %s: %w", path, err), db.Close())
 	}
 	return s, nil
+}
+
+const inMemory = ":memory:"
+
+// source names the database and its settings to the driver. What is deleted is overwritten.
+func source(path string) string {
+	if path != inMemory {
+		path = (&url.URL{Path: filepath.Clean(path)}).EscapedPath()
+	}
+	return fmt.Sprintf("file:%s?_busy_timeout=%d&_journal_mode=WAL&_synchronous=FULL&_foreign_keys=on&_secure_delete=on&_txlock=immediate", path, busy)
+}
+
+// touch makes the file where there is none, for its owner alone: it holds what people said.
+func touch(path string) error {
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600)
+	if err != nil {
+		return err
+	}
+	return f.Close()
 }
 
 // Close closes the database.
@@ -83,7 +104,7 @@ func (s *Store) ready(ctx context.Context, onDisk bool) error {
 		journal = "wal"
 	}
 	for _, want := range []struct{ pragma, value string }{
-		{"journal_mode", journal}, {"synchronous", "2"}, {"foreign_keys", "1"}, {"busy_timeout", fmt.Sprint(busy)},
+		{"journal_mode", journal}, {"synchronous", "2"}, {"foreign_keys", "1"}, {"secure_delete", "1"}, {"busy_timeout", fmt.Sprint(busy)},
 	} {
 		var got string
 		if err := s.db.QueryRowContext(ctx, "pragma "+want.pragma).Scan(&got); err != nil {
@@ -102,8 +123,9 @@ func (s *Store) within(ctx context.Context, do func(*sql.Tx) error) error {
 	if err != nil {
 		return err
 	}
+	defer tx.Rollback() // does nothing once committed
 	if err := do(tx); err != nil {
-		return errors.Join(err, tx.Rollback())
+		return err
 	}
 	return tx.Commit()
 }

@@ -48,10 +48,10 @@ func (s *Store) Reply(ctx context.Context, messageID string, reply []byte, at ti
 	return err
 }
 
-// Forget deletes the user's jobs and conversations. What the user added to another's job stays, without the name. Kept
-// replies, which hold what people said, all go: they only serve messages delivered twice.
+// Forget deletes the user's jobs and conversations, from the files too. What the user added to another's job stays, without
+// the name. Kept replies, which hold what people said, all go: they only serve messages delivered twice.
 func (s *Store) Forget(ctx context.Context, user string) error {
-	return s.within(ctx, func(tx *sql.Tx) error {
+	err := s.within(ctx, func(tx *sql.Tx) error {
 		err := each(ctx, tx, []any{user}, "delete from jobs where owner = ?", "delete from current where user = ?",
 			"delete from talks where user = ?", "update lines set user = '' where user = ?")
 		if err != nil {
@@ -59,6 +59,11 @@ func (s *Store) Forget(ctx context.Context, user string) error {
 		}
 		return each(ctx, tx, nil, "delete from replies")
 	})
+	if err != nil {
+		return err
+	}
+	_, err = s.db.ExecContext(ctx, "pragma wal_checkpoint(truncate)") // the log still holds what was deleted
+	return err
 }
 
 func each(ctx context.Context, tx *sql.Tx, args []any, statements ...string) error {
