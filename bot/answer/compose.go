@@ -2,6 +2,7 @@ package answer
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"lastrow/calc"
@@ -31,10 +32,10 @@ func Compose(r calc.Result, t length.Tape, cautions []Caution) Answer {
 func Headline(r calc.Result, t length.Tape) string {
 	n := newNames(r.Given, r.Values, t)
 	if say := spoken[r.Kind]; say != nil {
-		return capital(say(n))
+		return capital(ones(say(n)))
 	}
 	if line, ok := n.fill(headlines[r.Kind]); ok && line != "" {
-		return capital(line)
+		return capital(ones(line))
 	}
 	var parts []string
 	for _, v := range r.Values {
@@ -43,11 +44,16 @@ func Headline(r calc.Result, t length.Tape) string {
 	return capital(strings.Join(parts, ", ")) + "."
 }
 
+var manyOfOne = regexp.MustCompile(`(^|[ (])1 (box|row|plank|stick|strip|roll|bag|tube|screw|nail|trip|profile)(e?s)\b`)
+
+// ones puts what there is one of in the singular: "1 tube".
+func ones(line string) string { return manyOfOne.ReplaceAllString(line, "${1}1 $2") }
+
 // steps writes the working, indented, as far as there is room for it.
 func steps(working []string, room int) string {
 	var b strings.Builder
 	for i, w := range working {
-		line := "\n  " + Harmless(w)
+		line := "\n  " + Harmless(times.Replace(w))
 		more := fmt.Sprintf("\n  (%d steps more)", len(working)-i)
 		if b.Len()+len(line)+len(more) > room-2 {
 			b.WriteString(more)

@@ -17,7 +17,7 @@ func Fault() Answer {
 
 // Courtesy answers thanks and greetings.
 func Courtesy() Answer {
-	return Answer{Outcome: Answered, Kind: term.AskHelp, Text: `Any time. "help" shows what I work out.`}
+	return Answer{Outcome: Answered, Kind: term.AskHelp, Text: `Glad to help. "help" shows what I work out.`}
 }
 
 // Nothing answers a message that holds nothing.

@@ -36,12 +36,12 @@ func transition(n names) string {
 	by := text(term.Len(max(step, -step)), n.tape)
 	var line string
 	switch {
+	case n.tape.Round(step) == 0:
+		line = "the floors are as good as level"
 	case step > 0:
 		line = "the new floor stands " + by + " higher"
 	case step < 0:
 		line = "the new floor lies " + by + " lower"
-	default:
-		line = "the floors are level"
 	}
 	profile, _ := n.of[term.Profile].(term.Word)
 	line += ": " + article(strings.ReplaceAll(string(profile), "-", " ")) + "."

@@ -136,10 +136,13 @@ func plain(v term.Value) string {
 		}
 		return "no"
 	case fmt.Stringer:
-		return Harmless(v.String())
+		return Harmless(times.Replace(v.String()))
 	}
 	return ""
 }
+
+// times writes products as the trade does, without a sign that chats take for mark-up.
+var times = strings.NewReplacer(" * ", " x ")
 
 // Length shows a length on the job's tape; a thickness in whole millimetres stays in millimetres in an inch job too, and a
 // drill bit of 5/32 in is not rounded to one of 3/16 in.
