@@ -94,7 +94,9 @@ var assumptions = map[term.Name]string{
 }
 
 // quiet are defaults that bear on a rule and not on the numbers: the JSON lists them, the sentence does not.
-var quiet = map[term.Name]bool{term.LeastRow: true, term.LeastEnd: true, term.Kerf: true, term.Piecing: true, term.LeastStagger: true}
+var quiet = map[term.Name]bool{term.LeastRow: true, term.LeastEnd: true, term.Kerf: true, term.Piecing: true, term.LeastStagger: true,
+	"row-minutes": true, "piece-minutes": true, "cut-minutes": true, "rip-minutes": true, "notch-minutes": true, "corner-minutes": true,
+}
 
 func assumed(gs []term.Given, t length.Tape) string {
 	var parts []string

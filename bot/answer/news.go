@@ -61,7 +61,8 @@ func Back(r calc.Result, m *calc.Missing, t length.Tape) Answer {
 // Problem says what was not understood: what was read, what was not, one example that would work.
 func Problem(p *grammar.Problem) Answer {
 	a := Answer{Outcome: Outcome(p.Outcome), Kind: p.Kind, Missing: p.Missing}
-	if a.Kind == "" && a.Outcome == Refused {
+	impossible := a.Outcome == Refused
+	if a.Kind == "" && impossible {
 		a.Outcome = Unclear
 	}
 	read, not := Short(Harmless(p.Read), 80), Short(Harmless(p.Not), 160)
@@ -69,10 +70,16 @@ func Problem(p *grammar.Problem) Answer {
 	switch {
 	case a.Outcome == AskBack && not == "" && len(p.Missing) > 0:
 		parts = append(parts, Ask(oneEach(p.Missing)))
+	case impossible && read != "" && not != "":
+		parts = append(parts, "I read "+read+": "+not+".")
+	case impossible && not != "":
+		parts = append(parts, capital(not)+".")
 	case read != "" && not != "":
 		parts = append(parts, "I read "+read+", but not "+not+".")
+	case not == "it is empty":
+		return Nothing()
 	case not != "":
-		parts = append(parts, capital(not)+".")
+		parts = append(parts, "I can't make out "+not+".")
 	case read != "":
 		parts = append(parts, "I read "+read+", and no more.")
 	default:

@@ -8,13 +8,19 @@ import (
 
 // Inset takes a band off the region along each edge: gaps[k][i] wide along the edge that begins at point i of ring k.
 // At an outside corner the bands meet in a mitre. Along the axes it is exact; a slanted edge is rounded to the nanometre
-// once. Alcoves narrower than their two bands vanish. A ring that vanishes whole is left out.
+// once. Alcoves narrower than their two bands vanish, and a floor may come apart. A ring that vanishes whole is left out.
 func (r Region) Inset(gaps [][]length.Length) Region {
 	var out Region
+	clean := true
 	for k, ring := range r {
-		if in := ring.inset(gaps[k]); len(in) > 2 && in.Anticlockwise() == ring.Anticlockwise() {
+		in, mitred := ring.inset(gaps[k])
+		if len(in) > 2 && in.Anticlockwise() == ring.Anticlockwise() {
 			out = append(out, in)
 		}
+		clean = clean && mitred && len(in) > 2
+	}
+	if r.rectilinear() && (!clean || len(out.Crossings(1)) > 0) {
+		return r.lessBands(gaps)
 	}
 	return out
 }
@@ -37,7 +43,8 @@ func newOffset(a, b Point, gap length.Length) offset {
 	return o
 }
 
-func (r Ring) inset(gaps []length.Length) Ring {
+// inset moves the edges of a ring and joins them in mitres; mitred says that no edge was lost on the way.
+func (r Ring) inset(gaps []length.Length) (in Ring, mitred bool) {
 	var edges []offset
 	for i, p := range r {
 		edges = append(edges, newOffset(p, r[(i+1)%len(r)], gaps[i]))
@@ -45,10 +52,10 @@ func (r Ring) inset(gaps []length.Length) Ring {
 	for {
 		ring, flipped := corners(edges)
 		if flipped < 0 {
-			return ring.Tidy()
+			return ring.Tidy(), len(edges) == len(r)
 		}
 		if len(edges) < 4 {
-			return nil
+			return nil, false
 		}
 		edges = without(edges, flipped)
 	}
