@@ -4,43 +4,102 @@ import (
 	"fmt"
 
 	"lastrow/bot/draw"
+	"lastrow/bot/draw/sheet"
+	"lastrow/bot/list"
 	"lastrow/calc"
 	"lastrow/calc/term"
 )
 
-// pictured are the kinds that people would rather look at than read.
-var pictured = map[term.Kind]bool{term.AskPlan: true, term.AskStart: true}
-
-// illustrate attaches the plan of a floor laid, where the kind is one to look at, or a long cut list.
-func (t *turn) illustrate(r Reply, result calc.Result) (Reply, error) {
-	if result.Kind == term.AskCutList {
-		return attachCuts(r, result)
-	}
-	if result.Layout == nil || !pictured[result.Kind] {
-		return r, nil
-	}
-	png, err := draw.Plan(result.Layout, t.title(result)).PNG()
-	if err != nil {
-		return r, err
-	}
-	r.Files = append(r.Files, File{
-		Name: "plan.png", Type: "image/png", Data: png,
-		Alt: fmt.Sprintf("plan of the floor: %d rows, %d planks, laid from the %s wall", len(result.Layout.Rows), result.Layout.Planks, result.Layout.StartWall),
-	})
-	return r, nil
+// pictured draw what people would rather look at than read, by the kind that was asked.
+var pictured = map[term.Kind]func(*turn, calc.Result) ([]File, error){
+	term.AskPlan: (*turn).plan, term.AskStart: (*turn).plan, term.AskRow: (*turn).row, term.AskPiece: (*turn).piece,
+	term.AskCutList: (*turn).cutList,
 }
 
-func (t *turn) title(result calc.Result) draw.Title {
-	title := draw.Title{
-		Job: t.place.Name, Tape: t.job.Tape, Plank: result.Layout.Request.Plank, Planks: int64(result.Layout.Planks), Changed: t.place.Done,
+// illustrate attaches the drawing or the list that goes with an answer from a layout.
+func (t *turn) illustrate(r Reply, result calc.Result) (Reply, error) {
+	picture := pictured[result.Kind]
+	if picture == nil || result.Layout == nil {
+		return r, nil
 	}
-	if rect := result.Layout.Request.Floor.Plan.Rect; rect != nil {
-		title.Room = title.Tape.Room(rect.EastWest) + " x " + title.Tape.Room(rect.NorthSouth)
+	var err error
+	r.Files, err = picture(t, result)
+	return r, err
+}
+
+// mostSheets is how many sheets of rows go with the overview of a large floor.
+const mostSheets = 8
+
+func (t *turn) plan(r calc.Result) ([]File, error) {
+	title := t.title(r)
+	alt := fmt.Sprintf("plan of the floor: %d rows, %d planks, laid from the %s wall", len(r.Layout.Rows), r.Layout.Planks, r.Layout.StartWall)
+	files, err := picture("plan.png", alt, draw.Plan(r.Layout, title))
+	if err != nil || !draw.Crowded(r.Layout) {
+		return files, err
 	}
-	for _, v := range result.Values {
-		if n, ok := v.Value.(term.Count); ok && v.Name == term.Boxes {
-			title.Boxes = int64(n)
+	for i, s := range draw.RowSheets(r.Layout, title) {
+		if i == mostSheets {
+			break
 		}
+		more, err := picture(fmt.Sprintf("rows-%d.png", i+1), fmt.Sprintf("the rows and their pieces, sheet %d", i+1), s)
+		if err != nil {
+			return files, err
+		}
+		files = append(files, more...)
+	}
+	return files, nil
+}
+
+func (t *turn) row(r calc.Result) ([]File, error) {
+	n := count(r, term.Row)
+	s, ok := draw.Row(r.Layout, n, t.title(r))
+	if !ok {
+		return nil, nil
+	}
+	return picture("row.png", fmt.Sprintf("row %d with its pieces and their lengths", n), s)
+}
+
+func (t *turn) piece(r calc.Result) ([]File, error) {
+	row, n := count(r, term.Row), count(r, term.Piece)
+	s, ok := draw.Piece(r.Layout, row, n, t.title(r))
+	if !ok {
+		return nil, nil
+	}
+	return picture("piece.png", fmt.Sprintf("row %d piece %d, face up and face down, with its cuts", row, n), s)
+}
+
+// cutList gives the whole list, which a message does not hold, as text and as comma-separated values.
+func (t *turn) cutList(r calc.Result) ([]File, error) {
+	lines := list.Lines(r.Layout, t.job.Tape)
+	table, err := list.CSV(lines)
+	return []File{
+		{Name: "cut-list.txt", Type: "text/plain; charset=utf-8", Alt: "the whole cut list", Data: []byte(list.Text(lines))},
+		{Name: "cut-list.csv", Type: "text/csv; charset=utf-8", Alt: "the whole cut list as a table", Data: []byte(table)},
+	}, err
+}
+
+func picture(name, alt string, s *sheet.Sheet) ([]File, error) {
+	png, err := s.PNG()
+	return []File{{Name: name, Type: "image/png", Alt: alt, Data: png}}, err
+}
+
+// count is a whole number among the results, or 0.
+func count(r calc.Result, n term.Name) int {
+	for _, v := range r.Values {
+		if c, ok := v.Value.(term.Count); ok && v.Name == n {
+			return int(c)
+		}
+	}
+	return 0
+}
+
+func (t *turn) title(r calc.Result) draw.Title {
+	title := draw.Title{
+		Job: t.place.Name, Tape: t.job.Tape, Plank: r.Layout.Request.Plank, Planks: int64(r.Layout.Planks),
+		Boxes: int64(count(r, term.Boxes)), Changed: t.place.Done,
+	}
+	if rect := r.Layout.Request.Floor.Plan.Rect; rect != nil {
+		title.Room = title.Tape.Room(rect.EastWest) + " x " + title.Tape.Room(rect.NorthSouth)
 	}
 	return title
 }
