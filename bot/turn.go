@@ -3,6 +3,7 @@ package bot
 import (
 	"context"
 	"errors"
+	"fmt"
 	"strings"
 	"time"
 
@@ -64,16 +65,10 @@ func (t *turn) load(ctx context.Context, place store.Job) error {
 	if err != nil {
 		return err
 	}
-	if t.job, err = job.Load(place.Name, texts); err != nil {
-		return err
+	if t.standing, err = job.Parse(texts); err != nil {
+		return fmt.Errorf("job %q: %w", place.Name, err)
 	}
-	for _, text := range job.Standing(texts) {
-		s, err := grammar.ParseStatement(text)
-		if err != nil {
-			return err
-		}
-		t.standing = append(t.standing, s)
-	}
+	t.job = job.Replay(place.Name, t.standing)
 	return nil
 }
 

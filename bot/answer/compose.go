@@ -7,6 +7,7 @@ import (
 
 	"lastrow/calc"
 	"lastrow/calc/length"
+	"lastrow/calc/room"
 	"lastrow/calc/term"
 )
 
@@ -23,7 +24,7 @@ func Compose(r calc.Result, t length.Tape, cautions []Caution) Answer {
 		Working: r.Working, Cautions: cautions,
 	}
 	head := paragraphs([]string{Headline(r, t)})
-	tail := paragraphs([]string{assumed(r.Given, t), Warn(cautions)})
+	tail := paragraphs([]string{assumed(r, t), Warn(cautions)})
 	a.Text = Limit(paragraphs([]string{head, steps(r.Working, MaxText-len(head)-len(tail)), tail}))
 	return a
 }
@@ -42,6 +43,18 @@ func Headline(r calc.Result, t length.Tape) string {
 		parts = append(parts, plainName(v.Name)+" "+text(v.Value, t))
 	}
 	return capital(strings.Join(parts, ", ")) + "."
+}
+
+// gaps names the gap at each wall, or the range where a floor's walls have gaps by their runs.
+func gaps(g term.Given, f *room.Floor, t length.Tape) string {
+	var least, most length.Length
+	if f != nil {
+		least, most = f.Gaps()
+	}
+	if least == most {
+		return text(g.Value, t) + " gap at each wall"
+	}
+	return "gaps of " + Length(least, t) + " to " + Length(most, t) + " at the walls, by the run of the floor"
 }
 
 var manyOfOne = regexp.MustCompile(`(^|[ (])1 (box|row|plank|stick|strip|roll|bag|tube|screw|nail|trip|profile)(e?s)\b`)
@@ -66,7 +79,6 @@ func steps(working []string, room int) string {
 
 // assumptions say how a default is named in a reply; what is not here is named by its own name.
 var assumptions = map[term.Name]string{
-	term.Gap:              "%s gap at each wall",
 	term.LeastRow:         "no row under %s",
 	term.LeastEnd:         "no end piece under %s",
 	term.LeastStagger:     "joints at least %s apart",
@@ -98,10 +110,14 @@ var quiet = map[term.Name]bool{term.LeastRow: true, term.LeastEnd: true, term.Ke
 	"row-minutes": true, "piece-minutes": true, "cut-minutes": true, "rip-minutes": true, "notch-minutes": true, "corner-minutes": true,
 }
 
-func assumed(gs []term.Given, t length.Tape) string {
+func assumed(r calc.Result, t length.Tape) string {
 	var parts []string
-	for _, g := range gs {
+	for _, g := range r.Given {
 		if g.From != term.Default || quiet[g.Name] {
+			continue
+		}
+		if g.Name == term.Gap {
+			parts = append(parts, gaps(g, r.Floor, t))
 			continue
 		}
 		form, ok := assumptions[g.Name]

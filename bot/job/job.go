@@ -4,8 +4,6 @@
 package job
 
 import (
-	"fmt"
-
 	"lastrow/calc"
 	"lastrow/calc/length"
 	"lastrow/calc/room"
@@ -30,18 +28,27 @@ func Standing(texts []string) []string {
 	return stand
 }
 
-// Load replays the texts of a job that is called name. An error names the text that is no statement or cannot be: the
-// store holds what this program never wrote.
-func Load(name string, texts []string) (*calc.Job, error) {
-	j := New(name)
+// Parse reads the texts that still stand. An error names the text that is no statement: the store holds what this
+// program never wrote.
+func Parse(texts []string) ([]grammar.Statement, error) {
+	var ss []grammar.Statement
 	for _, text := range Standing(texts) {
 		s, err := grammar.ParseStatement(text)
 		if err != nil {
-			return nil, fmt.Errorf("job %q: %w", name, err)
+			return nil, err
 		}
+		ss = append(ss, s)
+	}
+	return ss, nil
+}
+
+// Replay makes the job that is called name from its statements.
+func Replay(name string, ss []grammar.Statement) *calc.Job {
+	j := New(name)
+	for _, s := range ss {
 		Apply(j, s)
 	}
-	return j, nil
+	return j
 }
 
 // New is a job of which nothing is known.

@@ -12,8 +12,8 @@ import (
 	"lastrow/grammar"
 )
 
-func TestLoad(t *testing.T) {
-	j, err := Load("Alder", []string{
+func TestReplay(t *testing.T) {
+	ss, err := Parse([]string{
 		"plank 12 mm thick",
 		"room 12 ft 4 in x 9 ft 2 in, without 36 in x 30 in at ne",
 		"gap 0 in at south",
@@ -21,6 +21,7 @@ func TestLoad(t *testing.T) {
 		"least-end 10 in", "least-end 9 in", Undo,
 	})
 	require.NoError(t, err)
+	j := Replay("Alder", ss)
 	require.Equal(t, length.Imperial, j.Tape.System)
 	require.Equal(t, 12*length.Millimetre, j.Plank.Thickness)
 	require.Equal(t, "NE", j.Plan.Rect.CutOuts[0].Corner)
@@ -35,8 +36,9 @@ func TestFirstUnitSettlesTheTape(t *testing.T) {
 		length.Metric:   {"room 3450 mm x 2800 mm", "gap 1/4 in"},
 		length.Imperial: {"gap 1/4 in", "room 3450 mm x 2800 mm"},
 	} {
-		j, err := Load("", texts)
+		ss, err := Parse(texts)
 		require.NoError(t, err)
+		j := Replay("", ss)
 		require.Equal(t, want, j.Tape.System)
 		require.Equal(t, want == length.Metric, j.Plan.Metric)
 	}
@@ -47,8 +49,8 @@ func TestStanding(t *testing.T) {
 	require.Empty(t, Standing([]string{Undo}))
 }
 
-func TestLoadNamesWhatIsNoStatement(t *testing.T) {
-	_, err := Load("Alder", []string{"rooom 1 x 2"})
+func TestParseNamesWhatIsNoStatement(t *testing.T) {
+	_, err := Parse([]string{"rooom 1 x 2"})
 	require.ErrorContains(t, err, `"rooom 1 x 2"`)
 }
 

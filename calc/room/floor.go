@@ -75,3 +75,17 @@ func Build(p Plan) (*Floor, []Broken) {
 	}
 	return f, nil
 }
+
+// Gaps gives the least and the most gap at the walls that have one.
+func (f *Floor) Gaps() (least, most length.Length) {
+	for _, e := range f.Edges {
+		if e.Gap == 0 {
+			continue
+		}
+		if least == 0 || e.Gap < least {
+			least = e.Gap
+		}
+		most = max(most, e.Gap)
+	}
+	return least, most
+}
