@@ -14,6 +14,34 @@ type pattern struct {
 	weight float64
 	parts  [][]string
 	start  bool
+	needs  []uint64 // for each part that names meanings alone, the marks of any of them
+}
+
+// mark gives a meaning one bit of 64. Two meanings may share one: a mark says that a meaning may be there, never that it is.
+func mark(meaning string) uint64 {
+	h := uint32(2166136261)
+	for i := 0; i < len(meaning); i++ {
+		h = (h ^ uint32(meaning[i])) * 16777619
+	}
+	return 1 << (h >> 26)
+}
+
+func marks(seq []said) (m uint64) {
+	for _, s := range seq {
+		m |= mark(s.is)
+	}
+	return m
+}
+
+// need gives the marks of a part's meanings; false where it takes a gap or a quantity.
+func need(part []string) (m uint64, ok bool) {
+	for _, a := range part {
+		if a == "~" || a == ".." || a[0] == '#' {
+			return 0, false
+		}
+		m |= mark(strings.TrimPrefix(a, "!"))
+	}
+	return m, true
 }
 
 func compile(cues []cue) []pattern {
@@ -22,7 +50,11 @@ func compile(cues []cue) []pattern {
 		text, start := strings.CutPrefix(c.pattern, "^")
 		p := pattern{weight: c.weight, start: start}
 		for _, f := range strings.Fields(text) {
-			p.parts = append(p.parts, strings.Split(f, "|"))
+			part := strings.Split(f, "|")
+			p.parts = append(p.parts, part)
+			if m, ok := need(part); ok {
+				p.needs = append(p.needs, m)
+			}
 		}
 		out[i] = p
 	}
@@ -91,11 +123,21 @@ func matches(any []string, s said) bool {
 
 // score adds up the patterns found.
 func score(ps []pattern, seq []said) float64 {
-	total := 0.0
+	total, there := 0.0, marks(seq)
 	for i := range ps {
-		if ps[i].in(seq) {
+		if ps[i].may(there) && ps[i].in(seq) {
 			total += ps[i].weight
 		}
 	}
 	return total
+}
+
+// may says whether a message of these marks can hold the pattern.
+func (p *pattern) may(there uint64) bool {
+	for _, n := range p.needs {
+		if n&there == 0 {
+			return false
+		}
+	}
+	return true
 }

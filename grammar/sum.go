@@ -232,15 +232,33 @@ func compileUnits() []unitForm {
 	return out
 }
 
+// asksFor says whether one of the words may stand in the text: it is cheap, and spares most messages the search for units.
+func asksFor(text string, words ...string) bool {
+	for i := 0; i < len(text); i++ {
+		if i > 0 && text[i-1] > ' ' {
+			continue
+		}
+		for _, w := range words {
+			if len(text)-i > len(w) && strings.EqualFold(text[i:i+len(w)], w) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // conversion finds the unit that a sum is asked for in, and gives the text without it.
 func conversion(text string) (rest string, to measure.Unit, ok bool) {
 	tail := text[max(0, len(text)-60):]
 	for _, u := range unitForms {
+		if !asksFor(tail, "in", "to", "as") {
+			break
+		}
 		if at := u.tail.FindStringIndex(tail); at != nil {
 			return text[:len(text)-len(tail)+at[0]], u.unit, true
 		}
 	}
-	if len(text) > 400 {
+	if len(text) > 400 || !asksFor(text, "how") {
 		return text, "", false
 	}
 	for _, u := range unitForms {
