@@ -3,6 +3,7 @@ package bot
 import (
 	"context"
 	"errors"
+	"slices"
 	"strings"
 
 	"lastrow/bot/answer"
@@ -137,7 +138,7 @@ func (t *turn) recorded(ss []grammar.Statement) Reply {
 	shaped := false
 	for _, s := range ss {
 		texts = append(texts, s.String())
-		given = append(given, s.Given()...)
+		given = appendNew(given, s.Given())
 		shaped = shaped || job.Shapes(s)
 	}
 	a := answer.Answer{}
@@ -169,4 +170,14 @@ func (t *turn) refuse(err error) (Reply, error) {
 		return Reply{}, err
 	}
 	return Reply{Answer: answer.Refuse(r)}, nil
+}
+
+// appendNew appends the inputs whose names are not there yet: "gap 3/8, south wall tight" gives one gap, the floor's.
+func appendNew(given, more []term.Given) []term.Given {
+	for _, g := range more {
+		if !slices.ContainsFunc(given, func(h term.Given) bool { return h.Name == g.Name }) {
+			given = append(given, g)
+		}
+	}
+	return given
 }

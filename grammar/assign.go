@@ -62,7 +62,7 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 			continue
 		}
 		near := m.nearness(q, slots[k].cues)
-		if slots[k].must && near < 2.5 || fit < 0 && near < 5 || slots[k].dim == dLen && m.countsGoods(q) {
+		if slots[k].must && near < 2.5 || fit < 0 && near < 5 || (slots[k].dim == dLen || slots[k].dim == dMoney) && (m.countsGoods(q) || slots[k].dim == dLen && m.perBox(q) && m.items[q].sizes[0].class == tNumber) {
 			continue
 		}
 		if slots[k].not != "" && m.nearness(q, slots[k].not) > 5 {
@@ -209,11 +209,17 @@ func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, o
 	}
 	v.item = -1
 	if s.dim == dPlank {
-		return v, plankFit(v.sizes), true
+		if fit = plankFit(v.sizes); fit < 3 && n == 2 && !m.has("plank", "box") {
+			return v, 0, false
+		}
+		return v, fit, true
 	}
 	v.term = term.Lens{v.sizes[0].Len, v.sizes[1].Len}
 	if s.name == "roll" {
 		return v, rollFit(v.sizes), true
+	}
+	if s.name == term.Room && min(v.sizes[0].Len, v.sizes[1].Len) < 4*foot && !m.has("room", "hall", "wet", "floor", "closet") {
+		return v, -5, true
 	}
 	if m.oddFeet(ts) && s.bare == bareRoom {
 		return v, -5, true
@@ -256,7 +262,7 @@ func orFeet(unit string) string {
 // oddFeet says whether a bare size has a fraction that nobody gives a room's feet in: 7 5/8.
 func (m *message) oddFeet(ts []token) bool {
 	for _, t := range ts {
-		if t.class == tNumber && t.num.Den > 2 && !m.decimal(t) {
+		if t.class == tNumber && !m.decimal(t) && (t.num.Den > 2 || t.num.Den == 2 && t.num.Float() > 24) {
 			return true
 		}
 	}
@@ -265,7 +271,7 @@ func (m *message) oddFeet(ts []token) bool {
 
 func plankFit(s []Size) float64 {
 	fit := 3.0
-	if s[0].Len > 13*inch || s[1].Len < 24*inch {
+	if s[0].Len > 13*inch || s[0].Len < 4*inch || s[1].Len < 24*inch {
 		fit = 1
 	}
 	if s[0].Len < 2*inch || s[0].Len > 18*inch || s[1].Len < 10*inch || s[1].Len > 110*inch || s[0].Len > s[1].Len {
@@ -283,7 +289,7 @@ func (m *message) areaFor(q int, s *slot, l leaning) (v value, fit float64, ok b
 	switch {
 	case t.class == tArea && len(m.items[q].sizes) == 1:
 		v.flat = flatOf(t)
-	case t.class == tNumber && s.name == term.BoxCoverage && len(m.items[q].sizes) == 1 && (m.perBox(q) || m.at(q)) && (m.areaSaid() != "" || s.loose) && !t.num.Whole():
+	case t.class == tNumber && s.name == term.BoxCoverage && len(m.items[q].sizes) == 1 && (m.perBox(q) || m.at(q)) && (m.areaSaid() != "" || s.loose) && (!t.num.Whole() || m.nearness(q, "do cover") > 4):
 		v.flat = Flat{t.num, orFeet(m.areaSaid())}
 	case t.class == tNumber && s.bare == bareArea && len(m.items[q].sizes) == 1 && (s.loose || m.nearness(q, "area") > 2):
 		v.flat = Flat{t.num, "sq ft"}
@@ -346,7 +352,7 @@ func (m *message) countsGoods(q int) bool {
 	case "box", "row", "roll", "stick", "nail", "screw", "bag", "door", "tube", "pallet", "hours", "day", "lastrow", "piece", "job", "closet", "wall", "corner", "stairs":
 		return true
 	}
-	return m.items[q+1].word == "of" && q+2 < len(m.items) && (m.items[q+2].word == "them" || m.items[q+2].word == "us") || m.perBox(q)
+	return m.items[q+1].word == "of" && q+2 < len(m.items) && (m.items[q+2].word == "them" || m.items[q+2].word == "us")
 }
 
 func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
@@ -358,6 +364,8 @@ func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
 	fit = 2
 	switch {
 	case t.class == tMoney:
+	case m.countsGoods(q) && !m.perBox(q):
+		return v, 0, false
 	case s.name == term.Price && m.byArea(q), s.name == term.Price && t.class == tNumber && m.areaSaid() != "" && m.nearness(q, "price cost") == 0:
 		return v, 0, false
 	case t.class == tNumber && (m.decimal(t) || m.nearness(q, "price cost") > 2) && m.nearness(q, s.cues) > 1.5:
@@ -381,7 +389,7 @@ func (m *message) cents(t token) bool {
 // counts says whether a number counts what the slot counts: the word stands by it.
 func (m *message) counts(q int, s *slot) bool {
 	if s.count == "per-box" {
-		return m.perBox(q)
+		return m.perBox(q) && !(m.areaSaid() != "" && m.nearness(q, "do cover") > 4)
 	}
 	return m.nearness(q, s.count) >= 2
 }

@@ -55,7 +55,7 @@ func (m *message) read(t token, as bareAs, l leaning) (Size, bool) {
 		}
 		return Size{t.meas.Len, t.meas.Unit.System()}, true
 	}
-	if t.class != tNumber || t.num.Den == 0 {
+	if t.class != tNumber || t.num.Den == 0 || t.nth {
 		return Size{}, false
 	}
 	u := m.unitFor(t, as, l)

@@ -28,7 +28,7 @@ func (r *reader) correction() (Reading, bool) {
 
 func (r *reader) namesSetting() bool {
 	for _, n := range settings {
-		if n.must && len(r.quantities()) == 1 && r.nearness(r.quantities()[0], n.cues) > 3 && r.allows(n.name) && !r.hasWord("make") {
+		if n.must && len(r.quantities()) == 1 && r.nearness(r.quantities()[0], n.cues) > 3 && r.allows(n.name) {
 			return true
 		}
 	}

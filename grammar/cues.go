@@ -8,32 +8,32 @@ var asks = []struct {
 	cues []cue
 }{
 	{term.AskRows, []cue{
-		{5, "lastrow"}, {4, "howmany row"}, {2, "howmany row ~ room|hall|across"}, {4, "sliver"}, {5, "what remaining ~ end"}, {4, "what remaining end"}, {2, "across ~ plank"}, {1, "howwide ~ lastrow"},
+		{5, "lastrow"}, {5, "howmany row"}, {5, "count ~ row"}, {5, "row count"}, {4, "what last"}, {3, "row ~ need"}, {3, "row # .. plank|gap|#"}, {2, "howmany row ~ room|hall|across"}, {4, "sliver"}, {5, "what remaining ~ end"}, {4, "what remaining end"}, {2, "across ~ plank"}, {1, "howwide ~ lastrow"},
 		{4, "row ~ fit|across"}, {2, "firstrow ~ wide"}, {4, "what|how ~ firstrow"}, {3, "rip ~ lastrow"}, {3, "howmany plank ~ across"}, {3, "across .. howmany plank"}, {3, "howmany plank ~ wide"},
 	}},
 	{term.AskBoxes, []cue{
-		{6, "howmany box"}, {5, "howmany ~ box"}, {4, "howmuch plank"}, {4, "howmuch floor"}, {3, "box need"}, {3, "need .. box"}, {3, "order .. box"}, {3, "box ~ order"}, {3, "pallet"}, {2, "#  box cover"},
+		{6, "howmany box"}, {6, "box count"}, {6, "count ~ box"}, {5, "howmany ~ box"}, {4, "howmuch plank"}, {4, "howmuch floor"}, {3, "box need"}, {3, "need .. box"}, {3, "order .. box"}, {3, "box ~ order"}, {3, "pallet"}, {2, "#  box cover"},
 		{3, "enough box"}, {4, "# ~ box|each .. enough"}, {2, "box"}, {5, "howmany plank"}, {3, "howmany order"}, {4, "howmuch need ~ floor|room"}, {3, "box .. room"}, {4, "# ~ cover"}, {3, "# cover"}, {5, "howmany pallet"}, {2, "box cover"}, {3, "^box"},
 	}},
 	{term.AskGap, []cue{
 		{5, "howmuch !gap|!expansion"}, {5, "what ~ !gap|!expansion"}, {4, "!gap"}, {4, "!expansion"}, {3, "howmuch leave"}, {4, "howmuch ~ around"}, {1, "leave ~ around"}, {3, "howwide|howmuch ~ !gap"}, {4, "howmuch room|space ~ leave"},
 	}},
 	{term.AskLongRun, []cue{
-		{6, "fields"}, {5, "howlong ~ run"}, {3, "most ~ long"}, {4, "long ~ most ~ run"}, {4, "too long"}, {4, "most run"}, {3, "need transition ~ #"}, {5, "howlong can ~ floor|run|lay"}, {4, "run ~ # ~ fields"}, {4, "most ~ run"},
+		{6, "fields"}, {8, "break .. run"}, {7, "tmold|transition|strip break"}, {8, "tmold|transition .. # ~ run"}, {4, "break"}, {8, "lay .. no ~ strip|transition|tmold|joint"}, {6, "run .. no ~ strip|transition|tmold|joint"}, {5, "howlong ~ run"}, {3, "most ~ long"}, {4, "long ~ most ~ run"}, {4, "too long"}, {4, "most run"}, {3, "need transition ~ #"}, {5, "howlong can ~ floor|run|lay"}, {4, "run ~ # ~ fields"}, {4, "most ~ run"},
 	}},
 	{term.AskStagger, []cue{
-		{5, "stagger"}, {5, "offcut"}, {4, "joint"}, {4, "joint .. joint"}, {4, "start nextrow"}, {3, "nextrow"}, {2, "enough stagger"}, {3, "long enough ~ start"},
+		{5, "stagger"}, {5, "offcut"}, {4, "joint"}, {6, "lastrow joint"}, {2, "joint #"}, {3, "leftover .. joint"}, {4, "joint .. joint"}, {4, "start nextrow"}, {3, "nextrow"}, {2, "enough stagger"}, {3, "long enough ~ start"},
 	}},
 	{term.AskTransition, []cue{
-		{5, "transition"}, {4, "what|which strip"}, {3, "strip"}, {5, "reducer"}, {5, "tmold"}, {4, "endcap"}, {4, "ramp"}, {5, "step"}, {3, "flush"}, {3, "tile"}, {3, "carpet"}, {3, "vinyl"}, {2, "tile|carpet|vinyl ~ #"}, {2, "# tile|carpet|vinyl"}, {2, "plank|underlay|floor .. tile|carpet|vinyl"}, {3, "meet"}, {2, "doorway"},
+		{5, "transition"}, {4, "what|which strip"}, {3, "strip"}, {5, "reducer"}, {5, "tmold"}, {4, "endcap"}, {4, "ramp"}, {5, "step"}, {3, "flush"}, {2, "tile"}, {2, "carpet"}, {2, "vinyl"}, {3, "tile|carpet|vinyl ~ #"}, {3, "# tile|carpet|vinyl"}, {1, "plank|underlay|floor .. tile|carpet|vinyl"}, {3, "meet"}, {2, "doorway"},
 	}},
 	{term.AskUndercut, []cue{{7, "undercut"}, {6, "cut ~ jamb"}, {6, "jamb ~ cut"}, {5, "jamb"}, {3, "howhigh|howmuch ~ jamb"}, {3, "saw ~ jamb"}}},
 	{term.AskDoor, []cue{
 		{2, "door"}, {4, "door .. clearance|drag|open|shave|cut|trim|floor"}, {4, "door ~ remaining|trim ~ #"}, {4, "drag|open|shave|clearance .. door"}, {4, "cut|trim|howmuch ~ door"}, {5, "door gap"}, {2, "furnace door"}, {3, "door ~ over|under"}, {2, "drag"}, {3, "# ~ door ~ drag"}, {2, "door ~ need"}, {2, "underlay .. door|drag"},
 	}},
-	{term.AskHeadroom, []cue{{5, "headroom"}, {4, "ceiling"}, {4, "sill"}, {5, "riser"}, {4, "stairs"}, {4, "head height"}}},
+	{term.AskHeadroom, []cue{{5, "headroom"}, {4, "ceiling"}, {6, "sill"}, {5, "riser"}, {4, "stairs"}, {4, "head height"}}},
 	{term.AskUnderlay, []cue{
-		{4, "!underlay"}, {1, "underlay"}, {5, "howmuch|howmany underlay"}, {6, "howmany roll"}, {3, "roll"}, {4, "howmuch tape"}, {3, "tape"}, {5, "howmuch underlay .. room"}, {2, "howmuch ~ underlay"}, {3, "howmany ~ roll"}, {3, "underlay strip"}, {2, "howmany strip"},
+		{4, "!underlay"}, {1, "underlay"}, {5, "howmuch|howmany underlay"}, {6, "howmany roll"}, {5, "roll ~ need"}, {3, "roll"}, {4, "howmuch tape"}, {3, "tape"}, {5, "howmuch underlay .. room"}, {2, "howmuch ~ underlay"}, {3, "howmany ~ roll"}, {3, "underlay strip"}, {2, "howmany strip"},
 	}},
 	{term.AskTrim, []cue{
 		{3, "trim"}, {5, "howmuch trim"}, {5, "howmany stick"}, {5, "stick ~ howmany"}, {3, "stick"}, {4, "howmany ~ trim"}, {4, "trim ~ need"}, {3, "howmany long"}, {3, "need ~ trim"}, {2, "trim ~ room"}, {3, "room ~ howmuch trim"},
@@ -57,13 +57,13 @@ var asks = []struct {
 	{term.AskHours, []cue{
 		{6, "howlong .. take"}, {6, "howmany time"}, {5, "hours"}, {5, "how long ~ take"}, {4, "howlong job"}, {4, "when ~ finish|laid"}, {5, "howlong .. lay"}, {3, "howlong"}, {4, "finish ~ day"}, {4, "time ~ take"}, {5, "howmany day"},
 	}},
-	{term.AskCost, []cue{{6, "cost"}, {5, "what ~ price"}, {4, "total ~ price"}, {4, "howmuch total"}, {4, "howmuch ~ money"}, {4, "howmuch ~ set"}, {4, "price ~ total|job"}}},
+	{term.AskCost, []cue{{6, "cost"}, {7, "what .. comes"}, {5, "^price ~ #"}, {5, "price .. box #"}, {5, "what ~ price"}, {4, "total ~ price"}, {4, "howmuch total"}, {4, "howmuch ~ money"}, {4, "howmuch ~ set"}, {4, "price ~ total|job"}}},
 	{term.AskWeight, []cue{{7, "weigh"}, {7, "howheavy"}, {4, "lift"}}},
 	{term.AskLeftover, []cue{{5, "leftover"}, {3, "leftover .. closet"}, {9, "enough .. closet"}, {9, "closet .. enough"}, {8, "offcut .. closet"}, {9, "plank remaining .. closet"}, {5, "closet .. do"}, {9, "plank .. closet"}, {3, "# plank leftover"}, {3, "closet ~ enough"}, {4, "enough ~ closet"}, {3, "# plank remaining ~ closet"}}},
 	{term.AskStart, []cue{{7, "which wall ~ start"}, {7, "where ~ start"}, {7, "which ~ start"}, {5, "start ~ wall"}, {6, "what wall ~ start"}, {6, "start ~ which|where"}, {5, "best ~ start"}}},
 	{term.AskPlan, []cue{{6, "plan"}, {3, "show ~ plan"}, {5, "show ~ plank"}, {4, "show ~ floor"}, {5, "where ~ plank"}, {3, "show row"}, {4, "show room"}, {4, "show lay"}}},
 	{term.AskCutList, []cue{{7, "cutlist"}, {4, "what cut"}, {4, "howmany cut"}, {3, "list ~ cut"}, {4, "send cut"}}},
-	{term.AskRow, []cue{{5, "row #n"}, {4, "row #n ~ offcut|piece|plank|start|cut|joint"}, {5, "offcut ~ row #n"}, {4, "which ~ row #n"}, {3, "piece ~ row #n"}}},
+	{term.AskRow, []cue{{5, "row #n"}, {5, "plan|show ~ row #n"}, {4, "row #n ~ offcut|piece|plank|start|cut|joint"}, {5, "offcut ~ row #n"}, {4, "which ~ row #n"}, {3, "piece ~ row #n"}}},
 	{term.AskPiece, []cue{{6, "piece #n"}, {9, "row #n .. piece #n"}, {9, "piece #n .. row #n"}, {6, "plank #n ~ row #n"}}},
 	{term.AskStatus, []cue{
 		{6, "status"}, {5, "howmany ~ remaining"}, {6, "enough ~ finish"}, {5, "row remaining"}, {5, "box remaining"}, {5, "plank remaining"}, {4, "what remaining"}, {3, "remaining"}, {4, "howmuch remaining"}, {4, "howmany more"},
@@ -94,5 +94,5 @@ func compileAsks() map[term.Kind][]pattern {
 var terse = compile([]cue{
 	{1, "lastrow"}, {1, "shopping"}, {1, "cutlist"}, {1, "^plan"}, {1, "undercut"}, {1, "status"}, {1, "^help"}, {1, "undo"}, {1, "history"}, {1, "export"}, {1, "forget"}, {1, "^share"}, {1, "^box .. room|hall"}, {1, "need .. !box"}, {1, "need ~ shopping|film|leveler|trim|underlay"}, {1, "joint .. joint"}, {1, "joint .. cut"},
 	{1, "taper"}, {1, "miter"}, {1, "weigh"}, {1, "acclimate"}, {1, "leveler"}, {1, "enough"}, {1, "remaining"}, {1, "^units"}, {1, "outof"}, {1, "345"}, {1, "joblist"}, {1, "hours"}, {1, "film"}, {1, "^job list"}, {1, "^stagger"}, {1, "^piece #n"}, {1, "^caulk"}, {1, "^nail"}, {1, "^screw"},
-	{1, "transition|reducer"}, {1, "^underlay ~ room"}, {1, "^trim ~ room"}, {1, "^leftover"}, {1, "cover ~ gap"}, {1, "^headroom"}, {1, "show"}, {1, "^cost"}, {1, "^jobs"}, {1, "cost"}, {1, "straightedge"}, {1, "# .. diagonal"}, {1, "diagonal # .. #"}, {1, "^offcut"}, {1, "work"}, {1, "drag"}, {1, "^door gap"},
+	{1, "transition|reducer"}, {1, "^underlay ~ room"}, {1, "^trim ~ room"}, {1, "^leftover"}, {1, "cover ~ gap"}, {1, "^headroom"}, {1, "show"}, {1, "^cost"}, {1, "^jobs"}, {1, "cost"}, {1, "straightedge"}, {1, "# .. diagonal"}, {1, "diagonal # .. #"}, {1, "^offcut"}, {1, "work"}, {1, "drag"}, {1, "^door gap"}, {1, "box|roll|stick|screw|nail|bag|tube|plank need"}, {1, "box|row|roll count"}, {1, "count ~ row|box"}, {1, "jamb .. cut|high"}, {1, "cut ~ jamb"}, {1, "what last"},
 })

@@ -194,7 +194,8 @@ func (r *reader) fixture(qs []int) (Statement, []int) {
 			what = name
 		}
 	}
-	if what == "" || len(qs) != 3 {
+	against := r.against()
+	if what == "" || len(qs) != 3 && !(len(qs) == 2 && against != "") {
 		return nil, nil
 	}
 	f := Fixture{What: what}
@@ -225,10 +226,31 @@ func (r *reader) fixture(qs []int) (Statement, []int) {
 			f.FromY, f.SideY = size, side
 		}
 	}
+	switch {
+	case f.SideX == "" && (against == room.West || against == room.East):
+		f.SideX = against
+	case f.SideY == "" && (against == room.South || against == room.North):
+		f.SideY = against
+	}
 	if f.SideX == "" || f.SideY == "" {
 		return nil, nil
 	}
 	return f, qs
+}
+
+// against gives the wall that a thing stands against.
+func (r *reader) against() room.Side {
+	for i := range r.items {
+		if r.items[i].word != "against" && r.items[i].word != "on" {
+			continue
+		}
+		for j := i + 1; j < len(r.items) && j <= i+3; j++ {
+			if s := sides[r.items[j].meaning]; s != "" {
+				return s
+			}
+		}
+	}
+	return ""
 }
 
 // cutRoom reads "room 12'4" x 9'2" with 3' x 2'6" out of the NE corner".

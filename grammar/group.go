@@ -22,7 +22,7 @@ func (r *reader) wholly() bool {
 		case it.says():
 			said++
 		}
-		if personal[it.word] {
+		if personal[it.word] || it.meaning == "last" {
 			return false
 		}
 	}

@@ -47,6 +47,7 @@ type token struct {
 	meas    length.Measure // of a Length or a Number
 	unit    string         // of an Area, Volume, Money, Mass or Time
 	neg     bool
+	nth     bool // an ordinal: 2nd
 	spaced  bool // a space stands before it
 }
 

@@ -76,6 +76,7 @@ func understand(text string, jobs []string) *message {
 	m.parse(toks)
 	m.job = m.nameJob(jobs)
 	m.mean()
+	m.mergeSides()
 	m.markVague()
 	m.large = m.inInches()
 	m.split()
@@ -85,8 +86,15 @@ func understand(text string, jobs []string) *message {
 // mergeSpoken makes one size of "4 10" after a By, where the size before the By is in metres and centimetres or in feet
 // and inches: "three metres sixty by four ten", "nine eleven by ten six".
 func mergeSpoken(toks []token) []token {
+	toks = append(toks, token{class: tOther})
 	for i := 0; i+2 < len(toks); i++ {
 		a, b := toks[i+1], toks[i+2]
+		if spokenCents(toks, i) {
+			a.num = length.Number{Num: toks[i].num.Num*100 + a.num.Num, Den: 100}
+			a.at, a.class, a.unit, a.meas.Amount = toks[i].at, tMoney, "", a.num
+			toks = append(append(toks[:i:i], a), toks[i+2:]...)
+			continue
+		}
 		if spokenFeet(toks, i) {
 			toks = append(toks[:i:i], append([]token{pairOf(toks[i], a)}, toks[i+2:]...)...)
 			continue
@@ -108,7 +116,21 @@ func mergeSpoken(toks []token) []token {
 		a.end, a.meas.Form = b.end, length.Pair
 		toks = append(append(toks[:i+1:i+1], a), toks[i+3:]...)
 	}
-	return toks
+	return toks[:len(toks)-1]
+}
+
+// spokenCents says whether "thirty one ninety" stands at i as a price.
+func spokenCents(toks []token, i int) bool {
+	a, b := toks[i], toks[i+1]
+	if i == 0 || a.class != tNumber || b.class != tNumber || !a.num.Whole() || !b.num.Whole() || b.at-a.end != 1 || b.num.Num < 10 || b.num.Num > 99 {
+		return false
+	}
+	for _, t := range toks {
+		if w := words.English.Word(t.text); w == "price" || w == "cost" {
+			return true
+		}
+	}
+	return i+3 < len(toks) && (toks[i+2].text == "a" || toks[i+2].text == "per") && words.English.Word(toks[i+3].text) == "box"
 }
 
 // spokenFeet says whether "fourteen six" stands at i, with "by" after it.
@@ -228,6 +250,67 @@ func (m *message) phrase(i int) int {
 	return n
 }
 
+// mergeSides joins "5 ft wide and 2 ft deep" and "2.74 m one way and 3.36 m the other" into the sides of one thing.
+func (m *message) mergeSides() {
+	if !m.hasMeaning("room", "hall", "closet", "wet", "hearth") {
+		return
+	}
+	for i := 0; i < len(m.items); i++ {
+		j := m.otherSide(i)
+		if j < 0 {
+			continue
+		}
+		m.items[i].sizes = append(append([]token(nil), m.items[i].sizes...), m.items[j].sizes...)
+		m.items[i].end = m.items[j].end
+		m.items = append(m.items[:i+1], m.items[j+1:]...)
+	}
+}
+
+// otherSide gives the item that is the second side to the first at i, or -1.
+func (m *message) otherSide(i int) int {
+	if len(m.items[i].sizes) != 1 || !isSize(m.items[i].sizes[0]) {
+		return -1
+	}
+	named := false
+	for j := i + 1; j < len(m.items) && j <= i+6; j++ {
+		it := &m.items[j]
+		switch {
+		case it.quantity():
+			if !named || len(it.sizes) != 1 || !isSize(it.sizes[0]) || !m.sideNamed(j) {
+				return -1
+			}
+			return j
+		case it.meaning == "wide" || it.meaning == "across" || it.meaning == "long" || it.word == "way":
+			named = true
+		case it.word != "and" && it.word != "by" && it.mark != "x" && it.mark != "," && it.word != "one":
+			return -1
+		}
+	}
+	return -1
+}
+
+// sideNamed says whether a word for a side follows item j.
+func (m *message) sideNamed(j int) bool {
+	for k := j + 1; k < len(m.items) && k <= j+2; k++ {
+		switch it := &m.items[k]; {
+		case it.meaning == "long" || it.meaning == "deep" || it.meaning == "wide" || it.word == "other":
+			return true
+		case it.word != "the":
+			return false
+		}
+	}
+	return false
+}
+
+func (m *message) hasMeaning(any ...string) bool {
+	for i := range m.items {
+		if isOne(m.items[i].meaning, any) {
+			return true
+		}
+	}
+	return false
+}
+
 // markVague marks the quantity after "a hair under" and before "ish" or "and change".
 func (m *message) markVague() {
 	for i := range m.items {
@@ -291,9 +374,19 @@ var linking = map[string]bool{
 	"is": true, "are": true, "of": true, "at": true, "was": true, "about": true, "roughly": true, "the": true, "a": true, "s": true, "around": true, "with": true, "up": true,
 }
 
+// numbered says whether a word stands right before a quantity, so that it may be its number: row 8.
+func (m *message) numbered(it *item) bool {
+	for i := range m.items {
+		if &m.items[i] == it {
+			return i > 0 && m.items[i-1].says()
+		}
+	}
+	return false
+}
+
 // mark is what stands for a quantity in the list of meanings: "#n" for a bare whole number, "#" for others.
 func (m *message) mark(it *item) string {
-	if t := it.sizes[0]; len(it.sizes) == 1 && t.class == tNumber && t.num.Whole() && !m.decimal(t) {
+	if t := it.sizes[0]; len(it.sizes) == 1 && t.class == tNumber && t.num.Whole() && !m.decimal(t) && m.numbered(it) {
 		return "#n"
 	}
 	if it.sizes[0].class == tAngle {

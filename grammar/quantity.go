@@ -42,7 +42,9 @@ func (s *scanner) quantity(r rune) bool {
 			s.emit(tWord, "first", n+suffix)
 			return true
 		}
-		n += suffix
+		t := s.number(tNumber, m, n+suffix)
+		t.nth = suffix == 2
+		return true
 	}
 	if m.Unit == length.Bare && m.Form == length.Single {
 		class = tNumber
@@ -54,6 +56,9 @@ func (s *scanner) quantity(r rune) bool {
 // ordinal gives the bytes of "th" and the like.
 func ordinal(s string) int {
 	w := leading(s)
+	if w == "s" {
+		return 1
+	}
 	if w == "st" || w == "nd" || w == "rd" || w == "th" {
 		return len(w)
 	}
@@ -155,12 +160,24 @@ func (s *scanner) other(m length.Measure, n int, rest string) bool {
 	}
 	word := strings.ToLower(leading(next))
 	u, ok := otherUnits[word]
+	if ok && u.unit == "min" && goodsWord(next[len(word):]) {
+		return false
+	}
 	if !ok || u.class == tClock && (!m.Amount.Whole() || m.Amount.Num > 12) {
 		return false
 	}
 	t := s.number(u.class, m, n+gap+len(word))
 	t.unit = u.unit
 	return true
+}
+
+// goodsWord says whether a word of the trade follows, so that "min" is the least and no time: "300 min stagger".
+func goodsWord(s string) bool {
+	switch words.English.Word(strings.ToLower(leading(strings.TrimLeft(s, " ")))) {
+	case "stagger", "joint", "gap", "row", "piece", "end", "spacing":
+		return true
+	}
+	return false
 }
 
 func otherUnit(next string) int {

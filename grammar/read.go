@@ -5,6 +5,7 @@ import (
 
 	"lastrow/calc/length"
 	"lastrow/calc/term"
+	"lastrow/grammar/words"
 )
 
 // reader is one message being read.
@@ -84,11 +85,18 @@ func (r *reader) askBack(q *Question, missing ...term.Name) Reading {
 // unclear says what was read, what was not, and what would work near to it.
 func (r *reader) unclear() Reading {
 	kind, _, _ := r.kind()
-	not := ""
-	if len(r.unknown) > 0 {
-		not = strings.Join(r.unknown[:min(3, len(r.unknown))], " ")
+	return problem("unclear", "", r.gist(), r.notRead(), example(kind))
+}
+
+// notRead gives up to three words that say nothing to the bot.
+func (r *reader) notRead() string {
+	var out []string
+	for i := range r.items {
+		if it := &r.items[i]; it.word != "" && (it.meaning == "" || it.meaning == words.Everyday) && len(out) < 3 {
+			out = append(out, it.word)
+		}
 	}
-	return problem("unclear", "", r.gist(), not, example(kind))
+	return strings.Join(out, " ")
 }
 
 // gist is the sizes and the words of the trade in a message, in short.
@@ -135,6 +143,9 @@ func (r *reader) kind() (best term.Kind, top, next float64) {
 		} else if s > next {
 			next = s
 		}
+	}
+	if top < 4 && len(r.seq) == 1 && r.has("show") {
+		return term.AskPlan, 4, top
 	}
 	return best, top, next
 }
@@ -199,6 +210,9 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 			continue
 		}
 		for _, g := range r.givens(s, p.value[i]) {
+			if saidTwice(q.Given, g.Name) {
+				return r.noPlace(q, qs[i])
+			}
 			q.Given = renew(q.Given, g)
 		}
 	}
@@ -209,6 +223,16 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 		return r.askBack(q, vague...)
 	}
 	return Reading{Statements: r.progress(qs), Question: q}
+}
+
+// saidTwice says whether the message gave a name before.
+func saidTwice(gs []term.Given, n term.Name) bool {
+	for _, g := range gs {
+		if g.Name == n && g.From == term.Message {
+			return true
+		}
+	}
+	return false
 }
 
 // progress is what a question says of the work done: "laid 6 rows, will it do?".
@@ -302,10 +326,10 @@ func (r *reader) asks() bool {
 			return true
 		}
 	}
-	if r.whWord() || r.has("how", "howmany", "howmuch", "howwide", "howlong", "howheavy", "howdeep", "what", "which", "where", "when", "work") {
+	if r.whWord() || r.has("how", "howmany", "howmuch", "howwide", "howlong", "howheavy", "howdeep", "what", "where", "when", "work") {
 		return true
 	}
-	if it := &r.items[0]; it.meaning == "row" && len(r.seq) == 2 && r.seq[1].is == "#n" {
+	if it := &r.items[0]; it.meaning == "row" && (len(r.seq) == 2 || len(r.seq) == 4 && r.seq[2].is == "piece") && r.seq[1].is == "#n" {
 		return true
 	}
 	if r.has("least") {
@@ -346,7 +370,17 @@ func (r *reader) dipOver() bool {
 
 // whWord says whether one of the words that questions begin with was said.
 func (r *reader) whWord() bool {
-	return r.hasWord("how", "hows", "what", "whats", "which", "where", "wheres", "when", "whens", "why")
+	return r.hasWord("how", "hows", "what", "whats", "where", "wheres", "when", "whens", "why") || r.whichAsks()
+}
+
+// whichAsks says whether "which" asks, and is not the "which is" that goes on about something.
+func (r *reader) whichAsks() bool {
+	for i := range r.items {
+		if r.items[i].word == "which" && !(i > 0 && r.items[i-1].says() && i+1 < len(r.items) && (r.items[i+1].word == "is" || r.items[i+1].word == "are" || r.items[i+1].word == "has")) {
+			return true
+		}
+	}
+	return false
 }
 
 // requests says whether the message asks for something to be set, as a statement does: "can you make the gap 3/8".
@@ -357,7 +391,7 @@ func (r *reader) requests() bool {
 // forOpening says whether the message begins with goods and "for": "screws for a 6 ft track".
 func (r *reader) forOpening() bool {
 	for i := 0; i+1 < len(r.items) && i < 4; i++ {
-		if r.items[i].word == "for" {
+		if w := r.items[i].word; w == "for" || w == "in" && r.items[0].meaning == "row" {
 			return i > 0 && r.items[i-1].says()
 		}
 		if r.items[i].mark != "" || r.items[i].quantity() {
@@ -390,7 +424,7 @@ func (r *reader) opensAsk(f int) bool {
 // pairs of words that ask wherever they stand.
 var askPairs = [][2]string{
 	{"do", "i"}, {"do", "we"}, {"can", "i"}, {"can", "we"}, {"can", "you"}, {"should", "i"}, {"should", "we"}, {"am", "i"}, {"are", "we"}, {"is", "it"}, {"is", "that"}, {"is", "this"}, {"will", "it"}, {"will", "the"},
-	{"will", "i"}, {"will", "my"}, {"will", "that"}, {"does", "it"}, {"does", "that"}, {"does", "the"}, {"do", "they"}, {"is", "my"}, {"is", "the"}, {"let", "it"}, {"are", "they"}, {"need", "to"}, {"do", "u"}, {"is", "there"}, {"will", "we"}, {"can", "u"}, {"would", "it"}, {"do", "you"}, {"will", "they"}, {"will", "this"}, {"could", "you"}, {"send", "cuts"},
+	{"will", "i"}, {"will", "my"}, {"will", "that"}, {"does", "it"}, {"does", "that"}, {"does", "the"}, {"do", "they"}, {"is", "my"}, {"is", "the"}, {"let", "it"}, {"are", "they"}, {"need", "to"}, {"do", "u"}, {"is", "there"}, {"will", "we"}, {"can", "u"}, {"would", "it"}, {"do", "you"}, {"will", "they"}, {"will", "this"}, {"could", "you"}, {"send", "cuts"}, {"we", "good"}, {"good", "to"}, {"ok", "to"}, {"i", "good"}, {"is", "he"}, {"we", "ok"}, {"i", "ok"}, {"this", "ok"}, {"that", "ok"}, {"it", "ok"}, {"good", "enough"}, {"price", "it"},
 }
 
 func (r *reader) hasAskPair() bool {

@@ -12,7 +12,7 @@ var settings = []slot{
 	{name: "plank", dim: dPlank, bare: bareFace, cues: "plank box"},
 	{name: term.PlankWidth, bare: bareFace, cues: "plank wide", lo: 2 * inch, hi: 18 * inch, must: true},
 	{name: term.PlankLength, bare: bareFace, cues: "plank long", lo: 18 * inch, hi: 110 * inch, must: true},
-	{name: term.PlankThickness, bare: bareThick, cues: "plank thick", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre, must: true},
+	{name: term.PlankThickness, bare: bareThick, cues: "plank thick box", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre, must: true},
 	sPerBox,
 	{name: term.BoxCoverage, dim: dArea, cues: "box per cover each", must: true},
 	{name: term.Price, dim: dMoney, cues: "price box per each cost"},
@@ -23,7 +23,7 @@ var settings = []slot{
 	sOverlap,
 	{name: term.Gap, bare: bareSmall, cues: "gap expansion leave around", hi: 2 * inch, must: true},
 	{name: term.FirstRow, bare: bareInch, cues: "firstrow", lo: inch, hi: 18 * inch, must: true},
-	{name: term.LeastEnd, bare: bareInch, cues: "endpiece piece", lo: 2 * inch, hi: 4 * foot, must: true},
+	{name: term.LeastEnd, bare: bareInch, cues: "endpiece piece row", lo: 2 * inch, hi: 4 * foot, must: true},
 	{name: term.LeastStagger, bare: bareInch, cues: "stagger joint", lo: 2 * inch, hi: 4 * foot, must: true},
 	{name: term.LeastRow, bare: bareInch, cues: "row least sliver", lo: inch / 2, hi: foot, must: true},
 	{name: term.Kerf, bare: bareSmall, cues: "kerf blade", lo: inch / 32, hi: inch / 2, must: true},
@@ -169,17 +169,19 @@ func (r *reader) allows(n term.Name) bool {
 	case "plank":
 		return !r.has("roll") || r.has("plank")
 	case term.Laid:
-		return r.has("laid") || r.has("row") && r.hasWord("in", "got", "through", "thru")
+		return r.has("laid") || r.has("row") && (r.hasWord("in", "got", "through", "thru") || r.has("more") && !r.has("remaining"))
 	case term.Opened:
 		return r.has("opened") || r.has("open")
 	case term.LeastRow:
-		return (r.has("least") || r.hasWord("under", "than", "below", "narrower")) && r.has("row", "lastrow", "firstrow") && !r.has("joint") || r.has("sliver")
+		return (r.has("least") || r.hasWord("under", "than", "below", "narrower")) && r.has("row", "lastrow", "firstrow", "wall") && !r.has("joint", "piece", "endpiece") && !r.startsRow() || r.has("sliver")
 	case term.PlankWidth, term.PlankLength:
 		return r.has("plank") && !r.has("damaged")
 	case "roll", term.RollWidth, term.RollLength:
 		return r.has("roll", "underlay")
 	case term.PlankThickness:
-		return r.has("plank") && !r.has("trim", "damaged")
+		return r.has("plank", "box") && !r.has("trim", "damaged")
+	case term.TrimThickness, term.StickLength:
+		return r.has("trim", "stick")
 	case term.Price:
 		return !r.has("spare")
 	case term.OtherHeight:
@@ -191,10 +193,13 @@ func (r *reader) allows(n term.Name) bool {
 	case term.LeastStagger:
 		return r.has("stagger", "joint")
 	case term.LeastEnd:
-		return r.has("endpiece") || r.has("piece") && r.has("least")
+		return r.has("endpiece") || r.startsRow() && r.has("least") || r.has("piece") && r.has("least")
 	}
 	return true
 }
+
+// startsRow says whether the message speaks of the piece that starts a row.
+func (r *reader) startsRow() bool { return r.has("start") && r.has("row") }
 
 // build makes the statements of the values placed.
 func (p placed) build() []Statement {
@@ -419,7 +424,7 @@ func (r *reader) startWalls() []room.Side {
 		if s.is != "start" && s.is != "firstrow" {
 			continue
 		}
-		for j := i + 1; j < len(r.seq) && j <= i+3; j++ {
+		for j := i + 1; j < len(r.seq) && j <= i+5; j++ {
 			if side, ok := sides[r.seq[j].is]; ok {
 				out = append(out, side)
 				break

@@ -62,7 +62,7 @@ var (
 	sLong      = slot{name: term.PlankLength, bare: bareFace, cues: "plank long", lo: 18 * inch, hi: 110 * inch}
 	sThick     = slot{name: term.PlankThickness, bare: bareThick, not: "step tile carpet vinyl underlay", cues: "plank thick floor click", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre}
 	sUnder     = slot{name: term.UnderlayThickness, bare: bareThick, cues: "underlay thick", not: "step tile carpet vinyl plank", lo: length.Millimetre, hi: 7 * length.Millimetre}
-	sGap       = slot{name: term.Gap, bare: bareSmall, cues: "gap expansion leave around tight", lo: 1, hi: 3 * inch / 2}
+	sGap       = slot{name: term.Gap, bare: bareSmall, cues: "gap expansion leave around tight wall", lo: 1, hi: 3 * inch / 2}
 	sFirst     = slot{name: term.FirstRow, bare: bareInch, cues: "firstrow rip start", lo: inch, hi: 18 * inch, must: true}
 	sPerBox    = slot{name: term.PlanksPerBox, dim: dCount, cues: "box per", count: "per-box"}
 	sCoverage  = slot{name: term.BoxCoverage, dim: dArea, cues: "box per cover each"}
@@ -89,8 +89,8 @@ var (
 	sDip       = slot{name: term.Dip, bare: bareSmall, cues: "dip deep gap", lo: length.Millimetre / 2, hi: 4 * inch}
 	sEdge      = slot{name: term.Straightedge, bare: bareRoom, cues: "straightedge over flat", lo: 18 * inch, hi: 20 * foot}
 	sDepth     = slot{name: term.Depth, bare: bareSmall, cues: "deep thick dip high", lo: length.Millimetre / 2, hi: 6 * inch}
-	sOffcut    = slot{name: term.Offcut, bare: bareInch, cues: "offcut long cut start piece", lo: 2 * inch, hi: 110 * inch}
-	sJoint     = slot{name: term.Joint, bare: bareInch, cues: "cut joint", lo: 2 * inch, hi: 110 * inch}
+	sOffcut    = slot{name: term.Offcut, bare: bareInch, cues: "offcut long cut start piece leftover", lo: 2 * inch, hi: 110 * inch}
+	sJoint     = slot{name: term.Joint, bare: bareInch, cues: "this", lo: 2 * inch, hi: 110 * inch, must: true}
 	sPrevious  = slot{name: term.PreviousJoint, bare: bareInch, cues: "joint lastrow previous before", lo: 2 * inch, hi: 110 * inch, must: true}
 	sAround    = slot{name: term.Perimeter, bare: bareRoom, cues: "around total trim run for", lo: 4 * foot, hi: 5000 * foot}
 	sOffset    = slot{name: term.Offset, bare: bareInch, cues: "stagger between apart", lo: inch, hi: 60 * inch, must: true}
@@ -109,7 +109,7 @@ var takes = map[term.Kind][]slot{
 	term.AskBoxes:      {sRoom, sArea, sWidth, sPlank, sLong, sThick, sPerBox, sCoverage, sSpare, sPrice, sGap},
 	term.AskGap:        {sRun, sRoom},
 	term.AskLongRun:    {sRun, sRoom},
-	term.AskStagger:    {sOffcut, sPrevious, sPlankLenOnly, sLeastSt, sOffset},
+	term.AskStagger:    {sOffcut, sJoint, sPrevious, sPlankLenOnly, sLeastSt, sOffset},
 	term.AskTransition: {sFloorH, sThick, sUnder, sOther},
 	term.AskUndercut:   {sThick, sUnder},
 	term.AskDoor:       {sDoorGap, sThick, sUnder},
@@ -127,7 +127,7 @@ var takes = map[term.Kind][]slot{
 	term.AskLeveler:    {sArea, sRoom, sDepth},
 	term.AskHours:      {sArea, sRoom},
 	term.AskCost:       {sBoxes, sPrice, sArea, sRoom, sCoverage, sSpare},
-	term.AskWeight:     {sArea, sRoom, sThick, sBoxes, sPlank},
+	term.AskWeight:     {sArea, sRoom, sThick, sBoxes, sPlank, sCoverage, sPerBox},
 	term.AskLeftover:   {sCloset, sArea, sLeftCount},
 	term.AskStart:      {sRoom, sWidth, sPlank, sGap},
 	term.AskRow:        {sRowN},

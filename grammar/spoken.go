@@ -216,9 +216,9 @@ func (p pieces) part(i int) (num, den int64, n int) {
 		return num, 64, 5
 	case d == 0, num >= d, d == 32, word == "eights" && num == 0:
 		return 0, 0, 0
-	case num > 1 && !strings.HasSuffix(word, "s") && d != 2:
+	case num > 1 && !strings.HasSuffix(word, "s") && d != 2 && d != 4:
 		return 0, 0, 0
-	case p.at(i, 2) == "round" || p.at(i, 2) == "of" && !lengthWords[skipAn(p, i, 3)]:
+	case p.at(i, 2) == "round" || p.at(i, 2) == "of" && !lengthWords[skipAn(p, i, 3)] && !p.digitsAfter(i, 2):
 		return 0, 0, 0
 	}
 	return num, d, 3
@@ -231,6 +231,12 @@ func skipAn(p pieces, i, n int) string {
 		return w
 	}
 	return p.at(i, n+1)
+}
+
+// digitsAfter says whether digits follow n words after piece i: "a third of 11 ft".
+func (p pieces) digitsAfter(i, n int) bool {
+	j := i + 2*n + 1
+	return j < len(p) && !p[j].word && strings.ContainsAny(p[j].text, "0123456789")
 }
 
 // bare says whether a part stands as an amount by itself: "half inch", "quarter inch", "an eighth", not "quarter round".
@@ -322,6 +328,9 @@ func (p pieces) plainOne(i, n int, v int64) bool {
 func (p pieces) anInch(i int) (string, int) {
 	w := p[i].low
 	unit := p.at(i, 1)
+	if (w == "each" || w == "every") && (unit == "foot" || unit == "metre" || unit == "meter" || unit == "yard" || unit == "inch") {
+		return "every 1 " + unit, 3
+	}
 	if w != "a" && w != "an" || !lengthWords[unit] || len(unit) < 4 {
 		return "", 0
 	}

@@ -224,7 +224,7 @@ func compileUnits() []unitForm {
 	var out []unitForm
 	for _, u := range unitNames {
 		out = append(out, unitForm{
-			regexp.MustCompile(`(?i)(?:^|\s)(?:in|into|to|as)\s+(?:` + u.spelt + `)(?:\s+(?:please|pls|thanks|ta|thx))?[\s?.!]*$`),
+			regexp.MustCompile(`(?i)(?:^|\s)(?:in|into|to|as)\s+(?:` + u.spelt + `)(?:\s+(?:please|pls|thanks|ta|thx|for me|then|now|instead))*[\s?.!]*$`),
 			regexp.MustCompile(`(?i)\bhow (?:many|much)\s+(?:` + u.spelt + `)\s+(?:is|are|in|does|do|make|makes|would|to|of)\b`),
 			u.unit,
 		})
@@ -300,7 +300,7 @@ func (r *reader) sum() (Reading, bool) {
 		if top >= 4 || !hasOp(toks) {
 			return Reading{}, false
 		}
-		return r.refused(term.AskMeasure, why), true
+		return problem("unclear", term.AskMeasure, r.gist(), why, example(term.AskMeasure)), true
 	}
 	if convert {
 		e = measure.Convert{X: e, To: to}
@@ -325,10 +325,20 @@ func (r *reader) isSum(toks []token, top float64, convert bool, m *message) bool
 	if convert {
 		return len(m.quantities()) > 0
 	}
-	if r.has("half") && hasWordTok(toks, "half") && hasWordTok(toks, "of") || r.has("add") && len(toks) > 1 {
+	if hasWordTok(toks, "of") || r.has("add") && len(toks) > 1 {
 		return true
 	}
-	return hasOp(toks) && len(toks) > 2 && !r.onlySizes()
+	return hasOp(toks) && len(toks) > 2 && (!r.onlySizes() || r.bareProduct())
+}
+
+// bareProduct says whether the message is "3 x 47 1/2" and nothing else: no room, for a room has no such fraction, and no plank.
+func (r *reader) bareProduct() bool {
+	it := &r.items[0]
+	if len(r.seq) != 1 || len(it.sizes) != 2 || it.sizes[0].class != tNumber || it.sizes[1].class != tNumber {
+		return false
+	}
+	_, _, plank := r.several(it, &slot{dim: dPlank, bare: bareFace}, r.lean)
+	return !plank && r.oddFeet(it.sizes)
 }
 
 // onlySizes says whether the only joining of numbers is "a x b" with nothing asked.
