@@ -64,7 +64,7 @@ func readPhrases(t testing.TB, file string) []phrase {
 }
 
 func TestPhrases(t *testing.T) {
-	files, err := filepath.Glob("../testdata/phrases/*.jsonl")
+	files, err := phraseFiles()
 	require.NoError(t, err)
 	require.NotEmpty(t, files)
 	for _, file := range files {
@@ -216,4 +216,14 @@ func same(want, got any, isMM bool, mm float64) bool {
 		return true
 	}
 	return fmt.Sprint(want) == fmt.Sprint(got)
+}
+
+// phraseFiles are the files of testdata/phrases, and those of its folder blind, which were written without a look at the code.
+func phraseFiles() ([]string, error) {
+	files, err := filepath.Glob("../testdata/phrases/*.jsonl")
+	if err != nil {
+		return nil, err
+	}
+	blind, err := filepath.Glob("../testdata/phrases/blind/*.jsonl")
+	return append(files, blind...), err
 }

@@ -56,7 +56,7 @@ const (
 // TestPhrases reads every message of testdata/phrases in its conversation. What the job or the calculation adds is not
 // checked here; the kind, the sizes said and the silence are.
 func TestPhrases(t *testing.T) {
-	files, err := filepath.Glob("../testdata/phrases/*.jsonl")
+	files, err := phraseFiles()
 	require.NoError(t, err)
 	require.NotEmpty(t, files)
 	for _, file := range files {
@@ -286,4 +286,14 @@ func floor(file string) float64 {
 		return 0.85
 	}
 	return 0.95
+}
+
+// phraseFiles are the files of testdata/phrases, and those of its folder blind, which were written without a look at the code.
+func phraseFiles() ([]string, error) {
+	files, err := filepath.Glob("../testdata/phrases/*.jsonl")
+	if err != nil {
+		return nil, err
+	}
+	blind, err := filepath.Glob("../testdata/phrases/blind/*.jsonl")
+	return append(files, blind...), err
 }
