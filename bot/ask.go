@@ -1,7 +1,6 @@
 package bot
 
 import (
-	"context"
 	"errors"
 
 	"lastrow/bot/answer"
@@ -12,12 +11,7 @@ import (
 )
 
 // ask answers a question from the message, the job and what was said earlier, or asks back for what is missing.
-func (t *turn) ask(ctx context.Context, q grammar.Question, set []grammar.Statement) (Reply, error) {
-	if place, ok := t.named(q.Job); ok && place.ID != t.place.ID {
-		if err := t.load(ctx, place); err != nil {
-			return Reply{}, err
-		}
-	}
+func (t *turn) ask(q grammar.Question, set []grammar.Statement) (Reply, error) {
 	if w, ok := word(q, systemName); ok {
 		t.memory.Prefer = w
 	}
@@ -79,7 +73,7 @@ var lasting = map[term.Name]bool{
 	term.Room: true, term.FloorArea: true, term.PlankWidth: true, term.PlankLength: true, term.PlankThickness: true,
 	term.PlanksPerBox: true, term.BoxCoverage: true, term.UnderlayThickness: true, term.RollWidth: true, term.RollLength: true,
 	term.StickLength: true, term.TrimThickness: true, term.TrimLength: true, term.Perimeter: true, term.Boxes: true,
-	term.Price: true, term.Subfloor: true, term.FloorHeight: true,
+	term.Price: true, term.Subfloor: true, term.FloorHeight: true, term.Dip: true, term.Straightedge: true,
 }
 
 // hear keeps what a question said, and what its answer found, for the messages that follow.

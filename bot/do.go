@@ -21,11 +21,8 @@ const firstJob = "my floor"
 // do records the statements of a message and answers its question: all of it, or nothing.
 func (t *turn) do(ctx context.Context, r grammar.Reading) (Reply, error) {
 	name, rest := jobNamed(r.Statements)
-	if name != "" {
-		place, _ := t.named(name)
-		if err := t.load(ctx, place); err != nil {
-			return Reply{}, err
-		}
+	if err := t.turnTo(ctx, name, r.Question); err != nil {
+		return Reply{}, err
 	}
 	if len(rest) > 0 {
 		if err := job.Try(t.job, rest); err != nil {
@@ -34,7 +31,7 @@ func (t *turn) do(ctx context.Context, r grammar.Reading) (Reply, error) {
 	}
 	reply := t.recorded(r.Statements)
 	if r.Question != nil && commands[r.Question.Kind] == nil {
-		asked, err := t.ask(ctx, *r.Question, rest)
+		asked, err := t.ask(*r.Question, rest)
 		if err != nil || asked.Answer.Outcome == answer.Refused {
 			return asked, err
 		}
@@ -48,24 +45,39 @@ func (t *turn) do(ctx context.Context, r grammar.Reading) (Reply, error) {
 	}
 	reply.Answer.Reading = reading(r)
 	if r.Question == nil && len(rest) > 0 && t.memory.Pending != nil {
-		return t.goOn(ctx, reply)
+		return t.goOn(reply)
 	}
 	return reply, nil
 }
 
 // goOn adds to what was recorded the answer to the question that waited for it, or what that still waits for.
-func (t *turn) goOn(ctx context.Context, recorded Reply) (Reply, error) {
+func (t *turn) goOn(recorded Reply) (Reply, error) {
 	q := *t.memory.Pending
 	for i := range q.Given {
 		q.Given[i].From = term.Earlier
 	}
-	waited, err := t.ask(ctx, q, nil)
+	waited, err := t.ask(q, nil)
 	if err != nil || waited.Answer.Outcome == answer.Refused {
 		return recorded, err
 	}
 	recorded.Answer.Text = answer.Limit(recorded.Answer.Text + "\n" + waited.Answer.Text)
 	recorded.Files = waited.Files
 	return recorded, nil
+}
+
+// turnTo makes the job that a message names the one that the turn is about: one to switch to, or one asked about.
+func (t *turn) turnTo(ctx context.Context, name string, q *grammar.Question) error {
+	if name != "" {
+		place, _ := t.named(name)
+		return t.load(ctx, place)
+	}
+	if q == nil {
+		return nil
+	}
+	if place, ok := t.named(q.Job); ok && place.ID != t.place.ID {
+		return t.load(ctx, place)
+	}
+	return nil
 }
 
 // jobNamed takes out of statements the ones that begin or switch a job. The last one named counts.
@@ -149,9 +161,21 @@ func (t *turn) recorded(ss []grammar.Statement) Reply {
 	}
 	cautions := t.cautions(caution.Circumstance{Job: t.job, Set: kinds(ss), Signs: t.signs})
 	if len(ss) > 0 {
-		a = answer.Record(ss[0].Kind(), texts, given, floor, tape, cautions)
+		a = answer.Record(ss[0].Kind(), texts, given, append(floor, t.totals(ss)...), tape, cautions)
 	}
 	return Reply{Answer: a}
+}
+
+// totals are the job's counts that statements have added to.
+func (t *turn) totals(ss []grammar.Statement) []term.Named {
+	var out []term.Named
+	for _, s := range ss {
+		n := term.Name(s.Kind())
+		if c, ok := t.job.Facts[n].(term.Count); ok && job.Adds(s) {
+			out = append(out, term.Named{Name: n, Value: c})
+		}
+	}
+	return out
 }
 
 func (t *turn) cautions(c caution.Circumstance) []answer.Caution {

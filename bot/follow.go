@@ -9,10 +9,10 @@ import (
 )
 
 // follow answers a word about the last answer: "again", "why", "show", "more".
-func (t *turn) follow(ctx context.Context, word string) (Reply, error) {
+func (t *turn) follow(word string) (Reply, error) {
 	switch {
 	case word == "show":
-		return t.ask(ctx, grammar.Question{Kind: term.AskPlan}, nil)
+		return t.ask(grammar.Question{Kind: term.AskPlan}, nil)
 	case t.memory.Last == nil:
 		return Reply{Answer: answer.Nothing()}, nil
 	case word == "why":
@@ -20,7 +20,7 @@ func (t *turn) follow(ctx context.Context, word string) (Reply, error) {
 	case word == "more":
 		return Reply{Answer: answer.More(t.memory.Last.Kind, t.memory.Cautions)}, nil
 	}
-	return t.ask(ctx, *t.memory.Last, nil)
+	return t.ask(*t.memory.Last, nil)
 }
 
 // help shows the ways to ask or say one kind, or one way for each.

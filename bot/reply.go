@@ -47,7 +47,7 @@ func (t *turn) act(ctx context.Context, r grammar.Reading) (Reply, error) {
 	case r.Problem != nil:
 		return t.problem(r.Problem)
 	case r.Follow != "":
-		return t.follow(ctx, r.Follow)
+		return t.follow(r.Follow)
 	case len(r.Statements) > 0 || r.Question != nil:
 		return t.do(ctx, r)
 	case r.Courtesy:

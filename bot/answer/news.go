@@ -108,20 +108,36 @@ var plainly = strings.NewReplacer(
 	"out-of-sight", "out of sight:", "reading rh", "reading RH", "calcium-chloride", "calcium chloride", "gap 0 in at", "tight at", "gap 0 mm at", "tight at",
 )
 
-// Record says what a job has noted, with the floor so far where it was shaped.
-func Record(k term.Kind, texts []string, given []term.Given, floor []term.Named, t length.Tape, cs []Caution) Answer {
+// sofar says how big the floor is, and how far the job, once something is noted.
+var sofar = map[term.Name]string{
+	term.FloorArea: "Floor so far: %s.", term.Perimeter: "Round its walls: %s.",
+	term.Laid: "Rows laid in all: %s.", term.Opened: "Boxes opened in all: %s.", term.Damaged: "Planks damaged in all: %s.",
+}
+
+// Record says what a job has noted, and what that comes to now: the floor's size, the totals.
+func Record(k term.Kind, texts []string, given []term.Given, now []term.Named, t length.Tape, cs []Caution) Answer {
 	a := Answer{
 		Outcome: Recorded, Kind: k, Reading: strings.Join(texts, "\n"),
-		Given: Givens(given, t), Values: Results(floor, t), Cautions: cs,
+		Given: Givens(given, t), Values: Results(now, t), Cautions: cs,
 	}
 	noted := "Noted: " + Harmless(plainly.Replace(strings.Join(texts, "; "))) + "."
 	if k == term.SetJob {
 		noted = "On " + Harmless(strings.TrimPrefix(strings.Join(texts, "; "), "job ")) + " now."
 	}
-	parts := []string{noted}
-	if len(floor) == 2 {
-		parts = append(parts, "Floor so far: "+text(floor[0].Value, t)+", "+text(floor[1].Value, t)+" round.")
+	var comes []string
+	for _, v := range now {
+		if line, ok := sofar[v.Name]; ok {
+			comes = append(comes, strings.Replace(line, "%s", roomy(v.Value, t), 1))
+		}
 	}
-	a.Text = Limit(paragraphs(append(parts, Warn(cs))))
+	a.Text = Limit(paragraphs([]string{noted, strings.Join(comes, " "), Warn(cs)}))
 	return a
+}
+
+// roomy shows a value as the size of a room is said: in feet and inches, or metres.
+func roomy(v term.Value, t length.Tape) string {
+	if l, ok := v.(term.Len); ok {
+		return t.Room(length.Length(l))
+	}
+	return text(v, t)
 }

@@ -96,6 +96,19 @@ func set(l *length.Length, s *grammar.Size) {
 	}
 }
 
+// Adds says whether a statement adds to a total that earlier ones have made.
+func Adds(s grammar.Statement) bool {
+	switch s := s.(type) {
+	case grammar.Laid:
+		return s.More
+	case grammar.Opened:
+		return s.More
+	case grammar.Damaged:
+		return true
+	}
+	return false
+}
+
 // addTo sets a total, or adds to it.
 func addTo(j *calc.Job, n term.Name, w grammar.Whole, more bool) {
 	total := term.Count(w)
