@@ -1,135 +1,140 @@
 package geom
 
 import (
+	"cmp"
 	"math"
 
 	"lastrow/calc/length"
 )
 
 // Inset takes a band off the region along each edge: gaps[k][i] wide along the edge that begins at point i of ring k.
-// At an outside corner the bands meet in a mitre. Along the axes it is exact; a slanted edge is rounded to the nanometre
-// once. Alcoves narrower than their two bands vanish, and a floor may come apart. A ring that vanishes whole is left out.
+// What is left lies outside every band; at an outside corner the bands meet in a mitre. Along the axes it is exact; a
+// slanted edge is rounded to the nanometre. Alcoves narrower than their two bands vanish, and a floor may come apart.
 func (r Region) Inset(gaps [][]length.Length) Region {
+	if in, ok := r.mitred(gaps); ok {
+		return in
+	}
 	var out Region
-	clean := true
+	for _, o := range r.Less(r.bands(gaps)) {
+		if ring := o.Ring.Tidy(); len(ring) > 2 {
+			out = append(out, ring)
+		}
+	}
+	return out
+}
+
+// mitred moves each edge and joins them in mitres: the short way for one ring along the axes whose bands stay clear of
+// each other.
+func (r Region) mitred(gaps [][]length.Length) (in Region, ok bool) {
+	if len(r) != 1 || !r.rectilinear() {
+		return nil, false
+	}
+	ring, gap := r[0], gaps[0]
+	n := len(ring)
+	var out Ring
+	for i, b := range ring {
+		before, after := (i+n-1)%n, (i+1)%n
+		p, q := moved(ring[before], b, b, gap[before]), moved(b, ring[after], b, gap[i])
+		switch {
+		case Orient(ring[before], b, ring[after]) == 0:
+			out = append(out, p, q)
+		case ring[before].Y == b.Y:
+			out = append(out, Point{q.X, p.Y})
+		default:
+			out = append(out, Point{p.X, q.Y})
+		}
+	}
+	in = Region{out.Tidy()}
+	return in, ring.keeps(out) && len(in.Crossings(1)) == 0 && in[0].Anticlockwise()
+}
+
+// keeps says whether the moved ring has every edge still, running the same way.
+func (r Ring) keeps(moved Ring) bool {
+	at, n := 0, len(r)
+	if Orient(r[n-1], r[0], r[1]) == 0 {
+		at = 1
+	}
+	for i, a := range r {
+		b, c := r[(i+1)%n], r[(i+2)%n]
+		p, q := moved[at], moved[(at+1)%len(moved)]
+		if sign(q.X-p.X) != sign(b.X-a.X) || sign(q.Y-p.Y) != sign(b.Y-a.Y) {
+			return false
+		}
+		if at++; Orient(a, b, c) == 0 {
+			at++
+		}
+	}
+	return true
+}
+
+func sign(l length.Length) int { return cmp.Compare(l, 0) }
+
+// rectilinear says whether every edge lies along an axis.
+func (r Region) rectilinear() bool {
+	for _, ring := range r {
+		for i, a := range ring {
+			if b := ring[(i+1)%len(ring)]; a.X != b.X && a.Y != b.Y {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// bands are the figures that the gaps take along each edge, out to the mitre at an outside corner.
+func (r Region) bands(gaps [][]length.Length) []Ring {
+	var out []Ring
 	for k, ring := range r {
-		in, mitred := ring.inset(gaps[k])
-		if len(in) > 2 && in.Anticlockwise() == ring.Anticlockwise() {
-			out = append(out, in)
-		}
-		clean = clean && mitred && len(in) > 2
-	}
-	if r.rectilinear() && (!clean || len(out.Crossings(1)) > 0) {
-		return r.lessBands(gaps)
-	}
-	return out
-}
-
-// offset is an edge moved to its left.
-type offset struct {
-	a, b     Point // before moving
-	gap      length.Length
-	px, py   float64 // a point of the moved line, exact along the axes
-	dx, dy   float64
-	straight bool // along an axis
-}
-
-func newOffset(a, b Point, gap length.Length) offset {
-	o := offset{a: a, b: b, gap: gap, dx: float64(b.X - a.X), dy: float64(b.Y - a.Y)}
-	o.straight = a.X == b.X || a.Y == b.Y
-	l := math.Hypot(o.dx, o.dy)
-	o.px = float64(a.X) - float64(float64(gap)*o.dy/l)
-	o.py = float64(a.Y) + float64(float64(gap)*o.dx/l)
-	return o
-}
-
-// inset moves the edges of a ring and joins them in mitres; mitred says that no edge was lost on the way.
-func (r Ring) inset(gaps []length.Length) (in Ring, mitred bool) {
-	var edges []offset
-	for i, p := range r {
-		edges = append(edges, newOffset(p, r[(i+1)%len(r)], gaps[i]))
-	}
-	for {
-		ring, flipped := corners(edges)
-		if flipped < 0 {
-			return ring.Tidy(), len(edges) == len(r)
-		}
-		if len(edges) < 4 {
-			return nil, false
-		}
-		edges = without(edges, flipped)
-	}
-}
-
-// corners meets each moved edge with the next; flipped is an edge that now runs backwards, or -1.
-func corners(edges []offset) (ring Ring, flipped int) {
-	n := len(edges)
-	ends := make([][2]Point, n) // where edge i ends, and where edge i+1 begins
-	for i := range edges {
-		ends[i] = meeting(edges[i], edges[(i+1)%n])
-	}
-	flipped = -1
-	worst := 0.0
-	for i, e := range edges {
-		from, to := ends[(i+n-1)%n][1], ends[i][0]
-		if along := float64(to.X-from.X)*e.dx + float64(to.Y-from.Y)*e.dy; along < worst {
-			worst, flipped = along, i
-		}
-		ring = append(ring, ends[i][0])
-		if ends[i][1] != ends[i][0] {
-			ring = append(ring, ends[i][1])
-		}
-	}
-	return ring, flipped
-}
-
-// without drops an edge, and with it the neighbours that only led to it and back.
-func without(edges []offset, i int) []offset {
-	n := len(edges)
-	before, after := edges[(i+n-1)%n], edges[(i+1)%n]
-	drop := map[int]bool{i: true}
-	if cross := before.dx*after.dy - before.dy*after.dx; cross == 0 && before.dx*after.dx+before.dy*after.dy < 0 {
-		drop[(i+n-1)%n], drop[(i+1)%n] = true, true
-	}
-	var out []offset
-	for j, e := range edges {
-		if !drop[j] {
-			out = append(out, e)
+		n := len(ring)
+		for i, a := range ring {
+			b, c := ring[(i+1)%n], ring[(i+2)%n]
+			before, gap, next := gaps[k][(i+n-1)%n], gaps[k][i], gaps[k][(i+1)%n]
+			start, _ := mitre(ring[(i+n-1)%n], a, b, before, gap)
+			end, bevel := mitre(a, b, c, gap, next)
+			if bevel {
+				out = append(out, Ring{b, moved(a, b, b, gap), moved(b, c, b, next)})
+			}
+			if start.after != a || end.before != b {
+				out = append(out, Ring{a, b, end.before, start.after})
+			}
 		}
 	}
 	return out
 }
 
-// meeting gives where two moved edges meet. Edges on one line with unlike gaps meet in a step.
-func meeting(e, f offset) [2]Point {
-	cross := e.dx*f.dy - e.dy*f.dx
-	if cross == 0 {
-		return [2]Point{e.moved(e.b), f.moved(f.a)}
+// corner is where the band before a corner ends and where the one after it begins.
+type corner struct{ before, after Point }
+
+// mitre gives the far ends of the bands at corner b. At an outside corner they meet in one point; where unlike gaps meet at
+// so flat a corner that the one line does not reach the other, they are bevelled.
+func mitre(a, b, c Point, g, h length.Length) (_ corner, bevel bool) {
+	square := corner{moved(a, b, b, g), moved(b, c, b, h)}
+	if Orient(a, b, c) >= 0 || g == 0 && h == 0 {
+		return square, false
 	}
-	if e.straight && f.straight {
-		p := Point{e.moved(e.b).X, f.moved(f.a).Y}
-		if e.a.Y == e.b.Y {
-			p = Point{f.moved(f.a).X, e.moved(e.b).Y}
-		}
-		return [2]Point{p, p}
+	turn := math.Atan2(float64(b.Y-a.Y), float64(b.X-a.X)) - math.Atan2(float64(c.Y-b.Y), float64(c.X-b.X))
+	sin, cos := math.Sincos(turn)
+	on := (float64(h) - float64(float64(g)*cos)) / sin
+	if on < -1 || float64(g)-float64(float64(h)*cos) < -sin {
+		return square, g > 0 && h > 0
 	}
-	t := ((f.px-e.px)*f.dy - (f.py-e.py)*f.dx) / cross
-	p := Point{length.Length(math.Round(e.px + float64(t*e.dx))), length.Length(math.Round(e.py + float64(t*e.dy)))}
-	return [2]Point{p, p}
+	p := ahead(a, b, square.before, on)
+	return corner{p, p}, false
 }
 
-// moved shifts a point of the edge by its gap, exactly along an axis.
-func (o offset) moved(p Point) Point {
-	switch {
-	case o.a.Y == o.b.Y && o.b.X > o.a.X:
-		return Point{p.X, p.Y + o.gap}
-	case o.a.Y == o.b.Y:
-		return Point{p.X, p.Y - o.gap}
-	case o.a.X == o.b.X && o.b.Y > o.a.Y:
-		return Point{p.X - o.gap, p.Y}
-	case o.a.X == o.b.X:
-		return Point{p.X + o.gap, p.Y}
+// ahead is so far on from p in the direction from a to b: exact along an axis, else rounded to the nanometre.
+func ahead(a, b, p Point, on float64) Point {
+	dx, dy := float64(b.X-a.X), float64(b.Y-a.Y)
+	l := math.Hypot(dx, dy)
+	return Point{p.X + length.Length(math.Round(on*dx/l)), p.Y + length.Length(math.Round(on*dy/l))}
+}
+
+// moved shifts a point to the left of the edge from a to b, by a gap: exact along an axis, else rounded to the nanometre.
+func moved(a, b, p Point, gap length.Length) Point {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	if dx == 0 || dy == 0 {
+		return Point{p.X - gap*length.Length(sign(dy)), p.Y + gap*length.Length(sign(dx))}
 	}
-	l := math.Hypot(o.dx, o.dy)
-	return Point{p.X - length.Length(math.Round(float64(o.gap)*o.dy/l)), p.Y + length.Length(math.Round(float64(o.gap)*o.dx/l))}
+	l := math.Hypot(float64(dx), float64(dy))
+	return Point{p.X - length.Length(math.Round(float64(gap)*float64(dy)/l)), p.Y + length.Length(math.Round(float64(gap)*float64(dx)/l))}
 }
