@@ -1,0 +1,262 @@
+package discord
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"net/http"
+	"net/http/httptest"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/gorilla/websocket"
+	"github.com/stretchr/testify/require"
+)
+
+// fake speaks as much of Discord's API and gateway as the tests need, from Discord's documentation.
+type fake struct {
+	t    *testing.T
+	web  *httptest.Server
+	beat time.Duration // the heartbeat interval it asks for
+
+	mu       sync.Mutex
+	sockets  []*socketOf
+	posts    []posted
+	requests []request
+	events   []map[string]any // dispatched in the session, to be replayed
+	faults   map[string][]func(http.ResponseWriter, *http.Request) bool
+	history  map[string][]map[string]any
+	commands []map[string]any
+	nonces   map[string]string
+	silent   bool // says nothing to who connects
+	deaf     bool // acknowledges no heartbeat
+	greeting []func(*socketOf)
+}
+
+// socketOf is one connection to the fake's gateway and what came over it.
+type socketOf struct {
+	*websocket.Conn
+	path     string
+	writing  sync.Mutex
+	identify map[string]any
+	resume   map[string]any
+	beats    int
+	closed   int // the code the client closed with
+}
+
+type request struct {
+	method, path, auth string
+	body               map[string]any
+	query              string
+	at                 time.Time
+}
+
+// posted is a message as the fake would show it.
+type posted struct {
+	request
+	id    string
+	files []upload
+}
+
+type upload struct {
+	name, kind string
+	data       []byte
+}
+
+const (
+	me    = "900000000000000001"
+	app   = "900000000000000002"
+	token = "TOKEN.that.nobody-may-see"
+)
+
+func newFake(t *testing.T) *fake {
+	f := &fake{
+		t: t, beat: 40 * time.Second, nonces: map[string]string{},
+		faults: map[string][]func(http.ResponseWriter, *http.Request) bool{}, history: map[string][]map[string]any{},
+	}
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /api/v9/gateway/bot", func(w http.ResponseWriter, _ *http.Request) {
+		f.give(w, map[string]any{"url": f.ws("/ws"), "shards": 1, "session_start_limit": map[string]any{"total": 1000, "remaining": 999, "reset_after": 1000, "max_concurrency": 1}})
+	})
+	mux.HandleFunc("GET /api/v9/gateway", func(w http.ResponseWriter, _ *http.Request) { f.give(w, map[string]any{"url": f.ws("/ws")}) })
+	mux.HandleFunc("/ws/", f.connect)
+	mux.HandleFunc("/ws", f.connect)
+	mux.HandleFunc("/resume", f.connect)
+	mux.HandleFunc("/resume/", f.connect)
+	mux.HandleFunc("POST /api/v9/channels/{channel}/messages", f.post)
+	mux.HandleFunc("GET /api/v9/channels/{channel}/messages", f.read)
+	mux.HandleFunc("POST /api/v9/interactions/{id}/{token}/callback", func(w http.ResponseWriter, _ *http.Request) { w.WriteHeader(http.StatusNoContent) })
+	mux.HandleFunc("PATCH /api/v9/webhooks/{app}/{token}/messages/@original", f.post)
+	mux.HandleFunc("POST /api/v9/webhooks/{app}/{token}", f.post)
+	mux.HandleFunc("GET /api/v9/applications/{app}/commands", func(w http.ResponseWriter, _ *http.Request) {
+		f.mu.Lock()
+		defer f.mu.Unlock()
+		f.give(w, f.commands)
+	})
+	mux.HandleFunc("POST /api/v9/applications/{app}/commands", f.register)
+	f.web = httptest.NewServer(f.watch(mux))
+	t.Cleanup(f.stop)
+	return f
+}
+
+func (f *fake) ws(path string) string { return "ws" + strings.TrimPrefix(f.web.URL, "http") + path }
+
+func (f *fake) stop() {
+	f.mu.Lock()
+	for _, s := range f.sockets {
+		s.Close()
+	}
+	f.mu.Unlock()
+	f.web.CloseClientConnections()
+	f.web.Close()
+}
+
+func (f *fake) give(w http.ResponseWriter, v any) {
+	w.Header().Set("Content-Type", "application/json")
+	_ = json.NewEncoder(w).Encode(v)
+}
+
+type parsed struct {
+	body  map[string]any
+	files []upload
+}
+
+// watch notes every request, and lets a fault answer in the place of the fake.
+func (f *fake) watch(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
+		if !strings.HasPrefix(q.URL.Path, "/api/") {
+			next.ServeHTTP(w, q)
+			return
+		}
+		p := parse(f.t, q)
+		f.mu.Lock()
+		f.requests = append(f.requests, request{q.Method, q.URL.Path, q.Header.Get("Authorization"), p.body, q.URL.RawQuery, time.Now()})
+		var fault func(http.ResponseWriter, *http.Request) bool
+		if fs := f.faults[q.Method+" "+q.URL.Path]; len(fs) > 0 {
+			fault, f.faults[q.Method+" "+q.URL.Path] = fs[0], fs[1:]
+		}
+		f.mu.Unlock()
+		q = q.WithContext(withParsed(q.Context(), p))
+		if fault == nil || !fault(w, q) {
+			next.ServeHTTP(w, q)
+		}
+	})
+}
+
+// parse reads a JSON body, or one in parts as Discord's reference describes them.
+func parse(t *testing.T, q *http.Request) (p parsed) {
+	if !strings.HasPrefix(q.Header.Get("Content-Type"), "multipart/") {
+		b, _ := io.ReadAll(q.Body)
+		_ = json.Unmarshal(b, &p.body)
+		return p
+	}
+	r, err := q.MultipartReader()
+	if err != nil {
+		t.Error(err)
+		return p
+	}
+	for n := 0; ; {
+		part, err := r.NextPart()
+		if err != nil {
+			return p
+		}
+		b, _ := io.ReadAll(part)
+		if part.FormName() == "payload_json" {
+			_ = json.Unmarshal(b, &p.body)
+			continue
+		}
+		if want := fmt.Sprintf("files[%d]", n); part.FormName() != want {
+			t.Errorf("part %q in place of %q", part.FormName(), want)
+		}
+		p.files = append(p.files, upload{part.FileName(), part.Header.Get("Content-Type"), b})
+		n++
+	}
+}
+
+// post keeps a message, once for each nonce that is to be enforced.
+func (f *fake) post(w http.ResponseWriter, q *http.Request) {
+	p := parsedOf(q.Context())
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	nonce, _ := p.body["nonce"].(string)
+	key := q.URL.Path + " " + nonce
+	if there := f.nonces[key]; there != "" && p.body["enforce_nonce"] == true {
+		f.give(w, map[string]any{"id": there})
+		return
+	}
+	if content, _ := p.body["content"].(string); len([]rune(content)) > 2000 || content == "" && len(p.files) == 0 {
+		w.WriteHeader(http.StatusBadRequest)
+		f.give(w, map[string]any{"code": 50035, "message": "Invalid Form Body"})
+		return
+	}
+	made := fmt.Sprint(800000000000000000 + len(f.posts))
+	if nonce != "" {
+		f.nonces[key] = made
+	}
+	f.posts = append(f.posts, posted{f.requests[len(f.requests)-1], made, p.files})
+	f.posts[len(f.posts)-1].request = request{q.Method, q.URL.Path, q.Header.Get("Authorization"), p.body, q.URL.RawQuery, time.Now()}
+	f.give(w, map[string]any{"id": made, "channel_id": q.PathValue("channel"), "author": map[string]any{"id": me, "bot": true}})
+}
+
+// read gives a channel's messages, newest first, those after an id where one is given.
+func (f *fake) read(w http.ResponseWriter, q *http.Request) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	page := []map[string]any{}
+	for _, m := range f.history[q.PathValue("channel")] {
+		if id(m["id"].(string)).after(id(q.URL.Query().Get("after"))) {
+			page = append([]map[string]any{m}, page...)
+		}
+	}
+	f.give(w, page)
+}
+
+func (f *fake) register(w http.ResponseWriter, q *http.Request) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	c := parsedOf(q.Context()).body
+	f.commands = append(f.commands, c)
+	f.give(w, c)
+}
+
+// fail has a request answered otherwise, once for each of the answers.
+func (f *fake) fail(what string, with ...func(http.ResponseWriter, *http.Request) bool) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	f.faults[what] = append(f.faults[what], with...)
+}
+
+// wait waits until something holds.
+func (f *fake) wait(what string, holds func() bool) {
+	f.t.Helper()
+	require.Eventually(f.t, func() bool {
+		f.mu.Lock()
+		defer f.mu.Unlock()
+		return holds()
+	}, 5*time.Second, 2*time.Millisecond, what)
+}
+
+// awaitPosts waits for so many messages, and a little longer to see that there are no more.
+func (f *fake) awaitPosts(n int) []posted {
+	f.t.Helper()
+	f.wait(fmt.Sprintf("%d messages", n), func() bool { return len(f.posts) >= n })
+	time.Sleep(60 * time.Millisecond)
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	require.Len(f.t, f.posts, n)
+	return append([]posted{}, f.posts...)
+}
+
+// asked counts the requests of a kind.
+func (f *fake) asked(method, path string) (n int) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	for _, r := range f.requests {
+		if r.method == method && strings.HasPrefix(r.path, path) {
+			n++
+		}
+	}
+	return n
+}
