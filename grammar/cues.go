@@ -1,19 +1,23 @@
 package grammar
 
-import "lastrow/calc/term"
+import (
+	"slices"
+
+	"lastrow/calc/term"
+)
 
 // asks are the turns of words that speak for each kind of question. A kind that reaches 4 is understood.
-var asks = []struct {
+var asks = slices.Concat(floorAsks, goodsAsks)
+
+type cuesOf struct {
 	kind term.Kind
 	cues []cue
-}{
+}
+
+var floorAsks = []cuesOf{
 	{term.AskRows, []cue{
 		{5, "lastrow"}, {5, "howmany row"}, {5, "count ~ row"}, {5, "row count"}, {4, "what last"}, {3, "row ~ need"}, {3, "row # .. plank|gap|#"}, {2, "howmany row ~ room|hall|across"}, {4, "sliver"}, {5, "what remaining ~ end"}, {4, "what remaining end"}, {2, "across ~ plank"}, {1, "howwide ~ lastrow"},
 		{4, "row ~ fit|across"}, {2, "firstrow ~ wide"}, {4, "what|how ~ firstrow"}, {3, "rip ~ lastrow"}, {3, "howmany plank ~ across"}, {3, "across .. howmany plank"}, {3, "howmany plank ~ wide"},
-	}},
-	{term.AskBoxes, []cue{
-		{6, "howmany box"}, {6, "box count"}, {6, "count ~ box"}, {5, "howmany ~ box"}, {4, "howmuch plank"}, {4, "howmuch floor"}, {3, "box need"}, {3, "need .. box"}, {3, "order .. box"}, {3, "box ~ order"}, {3, "pallet"}, {2, "#  box cover"},
-		{3, "enough box"}, {4, "# ~ box|each .. enough"}, {2, "box"}, {5, "howmany plank"}, {3, "howmany order"}, {4, "howmuch need ~ floor|room"}, {3, "box .. room"}, {4, "# ~ cover"}, {3, "# cover"}, {5, "howmany pallet"}, {2, "box cover"}, {3, "^box"},
 	}},
 	{term.AskGap, []cue{
 		{5, "howmuch !gap|!expansion"}, {5, "what ~ !gap|!expansion"}, {4, "!gap"}, {4, "!expansion"}, {3, "howmuch leave"}, {4, "howmuch ~ around"}, {1, "leave ~ around"}, {3, "howwide|howmuch ~ !gap"}, {4, "howmuch room|space ~ leave"},
@@ -32,34 +36,15 @@ var asks = []struct {
 		{2, "door"}, {4, "door .. clearance|drag|open|shave|cut|trim|floor"}, {4, "door ~ remaining|trim ~ #"}, {4, "drag|open|shave|clearance .. door"}, {4, "cut|trim|howmuch ~ door"}, {5, "door gap"}, {2, "furnace door"}, {3, "door ~ over|under"}, {2, "drag"}, {3, "# ~ door ~ drag"}, {2, "door ~ need"}, {2, "underlay .. door|drag"},
 	}},
 	{term.AskHeadroom, []cue{{5, "headroom"}, {4, "ceiling"}, {6, "sill"}, {5, "riser"}, {4, "stairs"}, {4, "head height"}}},
-	{term.AskUnderlay, []cue{
-		{4, "!underlay"}, {1, "underlay"}, {5, "howmuch|howmany underlay"}, {6, "howmany roll"}, {5, "roll ~ need"}, {3, "roll"}, {4, "howmuch tape"}, {3, "tape"}, {5, "howmuch underlay .. room"}, {2, "howmuch ~ underlay"}, {3, "howmany ~ roll"}, {3, "underlay strip"}, {2, "howmany strip"},
-	}},
-	{term.AskTrim, []cue{
-		{3, "trim"}, {5, "howmuch trim"}, {5, "howmany stick"}, {5, "stick ~ howmany"}, {3, "stick"}, {4, "howmany ~ trim"}, {4, "trim ~ need"}, {3, "howmany long"}, {3, "need ~ trim"}, {2, "trim ~ room"}, {3, "room ~ howmuch trim"},
-	}},
-	{term.AskTrimCover, []cue{
-		{6, "trim .. cover"}, {6, "cover .. gap"}, {3, "trim .. gap"}, {7, "trimoff"}, {4, "gap .. cover"}, {6, "take|pull|remove ~ trim"},
-	}},
-	{term.AskScrews, []cue{{5, "screw"}, {6, "howmany screw"}, {3, "track"}, {4, "howdeep ~ drill"}, {3, "drill ~ hole"}, {3, "hole"}, {4, "howlong ~ screw"}}},
-	{term.AskNails, []cue{{7, "nail"}, {6, "howmany nail"}}},
-	{term.AskCaulk, []cue{{7, "caulk"}, {5, "howmany tube"}, {3, "tube"}}},
 	{term.AskSquare, []cue{{5, "square"}, {5, "diagonal"}, {7, "outof"}, {7, "345"}, {2, "corner ~ across"}, {3, "# # across ~ square"}}},
 	{term.AskTaper, []cue{{7, "taper"}, {4, "# ~ end .. # ~ end|window|door"}, {3, "outof parallel"}, {4, "here .. there"}}},
 	{term.AskMiter, []cue{{7, "miter"}, {5, "corner ~ #d"}, {5, "#d ~ corner"}, {2, "#d"}, {4, "angle ~ corner"}, {4, "corner ~ angle"}, {3, "saw ~ angle"}, {3, "angle"}}},
 	{term.AskFlatness, []cue{
 		{4, "dip"}, {5, "flat"}, {4, "straightedge"}, {3, "dip .. straightedge"}, {2, "howmuch ~ dip"}, {3, "need ~ straightedge"}, {3, "floor ~ flat"},
 	}},
-	{term.AskLeveler, []cue{{7, "leveler"}, {6, "howmuch leveler"}, {6, "howmany bag"}, {4, "bag"}, {3, "patch"}, {3, "fill ~ dip"}, {3, "howmuch ~ fill"}}},
 	{term.AskMoisture, []cue{{6, "rh"}, {4, "moisture"}, {7, "calcium"}, {7, "carbide"}, {7, "woodtest"}, {4, "probe"}, {3, "test ~ reading"}, {2, "too ~ moisture"}, {3, "dry enough"}, {4, "concrete ~ dry"}, {3, "concrete ~ moisture"}}},
 	{term.AskVaporBarrier, []cue{{7, "film"}, {4, "need film"}}},
 	{term.AskAcclimate, []cue{{7, "acclimate"}, {5, "howlong ~ sit"}, {4, "sit ~ box"}, {3, "box ~ sit"}, {5, "when ~ open ~ box"}, {4, "can ~ open ~ box"}, {4, "howlong ~ before ~ open"}}},
-	{term.AskHours, []cue{
-		{6, "howlong .. take"}, {6, "howmany time"}, {5, "hours"}, {5, "how long ~ take"}, {4, "howlong job"}, {4, "when ~ finish|laid"}, {5, "howlong .. lay"}, {3, "howlong"}, {4, "finish ~ day"}, {4, "time ~ take"}, {5, "howmany day"},
-	}},
-	{term.AskCost, []cue{{6, "cost"}, {7, "what .. comes"}, {5, "^price ~ #"}, {5, "price .. box #"}, {5, "what ~ price"}, {4, "total ~ price"}, {4, "howmuch total"}, {4, "howmuch ~ money"}, {4, "howmuch ~ set"}, {4, "price ~ total|job"}}},
-	{term.AskWeight, []cue{{7, "weigh"}, {7, "howheavy"}, {4, "lift"}}},
-	{term.AskLeftover, []cue{{5, "leftover"}, {3, "leftover .. closet"}, {9, "enough .. closet"}, {9, "closet .. enough"}, {8, "offcut .. closet"}, {9, "plank remaining .. closet"}, {5, "closet .. do"}, {9, "plank .. closet"}, {3, "# plank leftover"}, {3, "closet ~ enough"}, {4, "enough ~ closet"}, {3, "# plank remaining ~ closet"}}},
 	{term.AskStart, []cue{{7, "which wall ~ start"}, {7, "where ~ start"}, {7, "which ~ start"}, {5, "start ~ wall"}, {6, "what wall ~ start"}, {6, "start ~ which|where"}, {5, "best ~ start"}}},
 	{term.AskPlan, []cue{{6, "plan"}, {3, "show ~ plan"}, {5, "show ~ plank"}, {4, "show ~ floor"}, {5, "where ~ plank"}, {3, "show row"}, {4, "show room"}, {4, "show lay"}}},
 	{term.AskCutList, []cue{{7, "cutlist"}, {4, "what cut"}, {4, "howmany cut"}, {3, "list ~ cut"}, {4, "send cut"}}},
@@ -69,7 +54,6 @@ var asks = []struct {
 		{6, "status"}, {5, "howmany ~ remaining"}, {6, "enough ~ finish"}, {5, "row remaining"}, {5, "box remaining"}, {5, "plank remaining"}, {4, "what remaining"}, {3, "remaining"}, {4, "howmuch remaining"}, {4, "howmany more"},
 		{4, "where at"}, {6, "where we|job"}, {5, "run out"}, {5, "short"}, {4, "enough ~ make"}, {4, "howmany row ~ laid"}, {4, "howmany ~ opened|laid"}, {8, "howmany ~ used"}, {6, "enough|will .. finish"}, {6, "used ~ howmany|so"}, {4, "enough ~ plank|box ~ finish"}, {4, "enough plank|box"}, {4, "will ~ enough"},
 	}},
-	{term.AskShopping, []cue{{8, "shopping"}, {6, "what ~ order"}, {5, "what ~ need ~ order"}, {7, "everything ~ need|order"}, {5, "list ~ order|need"}, {5, "what ~ pick"}}},
 	{term.AskHelp, []cue{{7, "help"}, {6, "how ~ work ~ this"}, {5, "what ~ can ~ do"}, {6, "^help"}, {10, "how ~ ask"}, {7, "what ~ can ~ ask"}, {6, "how ~ use"}}},
 	{term.AskUnits, []cue{{8, "units"}}},
 	{term.AskUndo, []cue{{9, "undo"}}},
@@ -91,8 +75,8 @@ func compileAsks() map[term.Kind][]pattern {
 }
 
 // terse are the meanings that ask by themselves, with no word of asking: "last row for an 11'4 room".
-var terse = compile([]cue{
+var terse = slices.Concat(compile(goodsTerse), compile([]cue{
 	{1, "lastrow"}, {1, "shopping"}, {1, "cutlist"}, {1, "^plan"}, {1, "undercut"}, {1, "status"}, {1, "^help"}, {1, "undo"}, {1, "history"}, {1, "export"}, {1, "forget"}, {1, "^share"}, {1, "^box .. room|hall"}, {1, "need .. !box"}, {1, "need ~ shopping|film|leveler|trim|underlay"}, {1, "joint .. joint"}, {1, "joint .. cut"},
 	{1, "taper"}, {1, "miter"}, {1, "weigh"}, {1, "acclimate"}, {1, "leveler"}, {1, "enough"}, {1, "remaining"}, {1, "^units"}, {1, "outof"}, {1, "345"}, {1, "joblist"}, {1, "hours"}, {1, "film"}, {1, "^job list"}, {1, "^stagger"}, {1, "^piece #n"}, {1, "^caulk"}, {1, "^nail"}, {1, "^screw"},
 	{1, "transition|reducer"}, {1, "^underlay ~ room"}, {1, "^trim ~ room"}, {1, "^leftover"}, {1, "cover ~ gap"}, {1, "^headroom"}, {1, "show"}, {1, "^cost"}, {1, "^jobs"}, {1, "cost"}, {1, "straightedge"}, {1, "# .. diagonal"}, {1, "diagonal # .. #"}, {1, "^offcut"}, {1, "work"}, {1, "drag"}, {1, "^door gap"}, {1, "box|roll|stick|screw|nail|bag|tube|plank need"}, {1, "box|row|roll count"}, {1, "count ~ row|box"}, {1, "jamb .. cut|high"}, {1, "cut ~ jamb"}, {1, "what last"},
-})
+}))

@@ -25,7 +25,7 @@ func spoken(text string) string {
 		b.WriteString(p[i].text)
 		i++
 	}
-	return b.String()
+	return retold(b.String())
 }
 
 // piece is a word, or what stands between two words.
@@ -120,14 +120,13 @@ func (p pieces) number(i int) (string, int) {
 	if num, den, n := p.part(i); n > 0 {
 		return p.ofAn(fmt.Sprintf("%d/%d", num, den), i, n)
 	}
-	v, n := p.cardinal(i)
+	text, v, n := p.whole(i)
 	if n == 0 {
 		return p.anInch(i)
 	}
 	if p.plainOne(i, n, v) {
 		return "", 0
 	}
-	text := strconv.FormatInt(v, 10)
 	if p.at(i+n-1, 1) == "and" {
 		if num, den, m := p.tail(i + n + 3); m > 0 {
 			return p.ofAn(fmt.Sprintf("%s %d/%d", text, num, den), i, n+3+m)
@@ -218,7 +217,7 @@ func (p pieces) part(i int) (num, den int64, n int) {
 		return 0, 0, 0
 	case num > 1 && !strings.HasSuffix(word, "s") && d != 2 && d != 4:
 		return 0, 0, 0
-	case p.at(i, 2) == "round" || p.at(i, 2) == "of" && !lengthWords[skipAn(p, i, 3)] && !p.digitsAfter(i, 2):
+	case p.at(i, 2) == "round", num == 1 && p.at(i, 2) == "of" && !lengthWords[skipAn(p, i, 3)] && !p.sized(i+4):
 		return 0, 0, 0
 	}
 	return num, d, 3
@@ -233,23 +232,28 @@ func skipAn(p pieces, i, n int) string {
 	return p.at(i, n+1)
 }
 
-// digitsAfter says whether digits follow n words after piece i: "a third of 11 ft".
-func (p pieces) digitsAfter(i, n int) bool {
-	j := i + 2*n + 1
-	return j < len(p) && !p[j].word && strings.ContainsAny(p[j].text, "0123456789")
-}
-
 // bare says whether a part stands as an amount by itself: "half inch", "quarter inch", "an eighth", not "quarter round".
 func (p pieces) bare(i int, w string) bool {
 	switch w {
-	case "half", "quarter", "eighth", "sixteenth":
+	case "half", "quarter", "eighth", "sixteenth", "third":
 		next := skipAn(p, i, 1)
 		if next == "of" {
 			next = skipAn(p, i, 2)
+			if w != "half" && p.sized(i+2) {
+				return true
+			}
 		}
 		return lengthWords[next]
 	}
 	return false
+}
+
+// sized says whether a number follows the word at piece i: in digits or in words.
+func (p pieces) sized(i int) bool {
+	if i+1 < len(p) && strings.HasPrefix(p[i+1].text, " ") && len(p[i+1].text) > 1 && p[i+1].text[1] >= '0' && p[i+1].text[1] <= '9' {
+		return true
+	}
+	return p.at(i, 1) != "" && p.hasCardinal(i+2)
 }
 
 // ofAn adds a part's text, and skips "of an" and "an" before the unit that follows.
@@ -279,10 +283,10 @@ func (p pieces) cardinal(i int) (v int64, n int) {
 			v, n = v+t, n+1
 		case isOne && (n == 0 || v >= 20 && v < 100 && v%10 == 0 && o < 10 && o > 0 || v >= 100 && v%100 == 0):
 			v, n = v+o, n+1
-		case w == "hundred" && n > 0 && v > 0 && v < 100:
-			v, n = v*100, n+1
-		case w == "thousand" && n > 0 && v > 0 && v < 1000:
-			v, n = v*1000, n+1
+		case w == "hundred" && v < 100:
+			v, n = max(v, 1)*100, n+1
+		case w == "thousand" && v < 1000:
+			v, n = max(v, 1)*1000, n+1
 		default:
 			if n > 0 {
 				n--
@@ -315,7 +319,7 @@ func (p pieces) plainOne(i, n int, v int64) bool {
 	next := p.at(i+n-1, 1)
 	switch p[i].low {
 	case "one":
-		return n == 1 && !(lengthWords[next] || next == "row" || next == "box" || next == "pack" || next == "plank" || next == "board" || next == "more" || next == "and")
+		return n == 1 && !(lengthWords[next] || next == "row" || next == "box" || next == "pack" || next == "plank" || next == "board" || next == "more" || next == "and" || next == "point")
 	case "four":
 		return n == 1 && (next == "a" || next == "the" || next == "my" || next == "an" || next == "this")
 	case "two":
@@ -328,8 +332,8 @@ func (p pieces) plainOne(i, n int, v int64) bool {
 func (p pieces) anInch(i int) (string, int) {
 	w := p[i].low
 	unit := p.at(i, 1)
-	if (w == "each" || w == "every") && (unit == "foot" || unit == "metre" || unit == "meter" || unit == "yard" || unit == "inch") {
-		return "every 1 " + unit, 3
+	if s, n := p.everyFoot(i, w, unit); n > 0 {
+		return s, n
 	}
 	if w != "a" && w != "an" || !lengthWords[unit] || len(unit) < 4 {
 		return "", 0
@@ -346,6 +350,26 @@ func (p pieces) anInch(i int) (string, int) {
 		return "", 0
 	}
 	return "1 " + unit, 3
+}
+
+// everyFoot reads "every foot" as "every 1 foot", and "inch and a quarter" with nothing before it.
+func (p pieces) everyFoot(i int, w, unit string) (string, int) {
+	if (w == "every" || w == "each") && (unit == "foot" || unit == "metre" || unit == "meter" || unit == "inch") {
+		return "every 1 " + unit, 3
+	}
+	if w != "inch" && w != "foot" || unit != "and" || i > 0 && p[i-1].text != ", " && strings.ContainsAny(p[i-1].text, "0123456789") || i > 1 && (isNumberWord(p[i-2].low) || asRate(p[i-2].low)) {
+		return "", 0
+	}
+	if num, den, m := p.tail(i + 4); m > 0 {
+		return fmt.Sprintf("1 %d/%d %s", num, den, w), 4 + m
+	}
+	return "", 0
+}
+
+func isNumberWord(w string) bool {
+	_, one := ones[w]
+	_, ten := tens[w]
+	return one || ten || parts[w] > 0 || w == "a" || w == "an" || w == "hundred"
 }
 
 func asRate(w string) bool { return w == "square" || w == "per" || w == "sq" || w == "of" }

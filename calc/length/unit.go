@@ -35,13 +35,13 @@ func (u Unit) System() System {
 
 var unitWords = map[string]Unit{
 	"in": Inches, "ins": Inches, "inch": Inches, "inches": Inches, "inchs": Inches,
-	"ft": Feet, "foot": Feet, "feet": Feet, "fts": Feet, "foots": Feet,
+	"ft": Feet, "foot": Feet, "feet": Feet, "fts": Feet, "foots": Feet, "footer": Feet, "footers": Feet, "lf": Feet, "lft": Feet,
 	"yd": Yards, "yds": Yards, "yard": Yards, "yards": Yards,
 	"mm": Millimetres, "mms": Millimetres, "millimetre": Millimetres, "millimetres": Millimetres,
 	"millimeter": Millimetres, "millimeters": Millimetres, "mil": Millimetres, "mils": Millimetres,
 	"cm": Centimetres, "cms": Centimetres, "centimetre": Centimetres, "centimetres": Centimetres,
 	"centimeter": Centimetres, "centimeters": Centimetres,
-	"m": Metres, "mtr": Metres, "mtrs": Metres, "metre": Metres, "metres": Metres, "meter": Metres, "meters": Metres,
+	"m": Metres, "mtr": Metres, "mtrs": Metres, "metre": Metres, "metres": Metres, "meter": Metres, "meters": Metres, "lm": Metres,
 	"㎜": Millimetres, "㎝": Centimetres,
 }
 
