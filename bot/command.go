@@ -47,18 +47,21 @@ func (t *turn) units(_ context.Context, q grammar.Question) (Reply, error) {
 }
 
 // undo takes back the last statement still standing.
-func (t *turn) undo(ctx context.Context, _ grammar.Question) (Reply, error) {
-	if len(t.standing) == 0 {
+func (t *turn) undo(context.Context, grammar.Question) (Reply, error) {
+	var standing []string
+	for _, s := range t.standing {
+		standing = append(standing, s.String())
+	}
+	standing = append(standing, t.change.Texts...)
+	if len(standing) == 0 {
 		return refuse(term.AskUndo, "there is nothing to take back")
 	}
-	last := t.standing[len(t.standing)-1]
-	if err := t.append(ctx, job.Undo); err != nil {
-		return Reply{}, err
+	if t.change.Begin == "" && t.change.Job == 0 {
+		t.change.Job = t.place.ID
 	}
+	t.change.Texts = append(t.change.Texts, job.Undo)
 	t.memory.LastSet = ""
-	a := answer.Say(term.AskUndo, "Taken back: "+answer.Harmless(last.String())+".")
-	a.Outcome = answer.Recorded
-	return Reply{Answer: a}, nil
+	return t.changed(term.AskUndo, "Taken back: %s.", answer.Harmless(standing[len(standing)-1]))
 }
 
 // mostLines is how much of a history fits in a reply.
@@ -158,7 +161,7 @@ func (t *turn) forget(ctx context.Context, q grammar.Question) (Reply, error) {
 	if err := t.bot.store.Forget(ctx, t.msg.User); err != nil {
 		return Reply{}, err
 	}
-	t.memory, t.place = memory{}, store.Job{}
+	t.memory, t.place, t.forgotten = memory{}, store.Job{}, true
 	return t.changed(q.Kind, "Forgotten: your jobs and conversations are deleted.")
 }
 

@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"slices"
@@ -37,11 +38,9 @@ func (t *turn) do(ctx context.Context, r grammar.Reading) (Reply, error) {
 		}
 		reply = asked
 	}
-	if err := t.store(ctx, name, rest); err != nil {
-		return Reply{}, err
-	}
+	t.note(name, rest)
 	if r.Question != nil && commands[r.Question.Kind] != nil {
-		return commands[r.Question.Kind](t, ctx, *r.Question)
+		return t.command(ctx, *r.Question)
 	}
 	reply.Answer.Reading = reading(r)
 	if r.Question == nil && len(rest) > 0 && t.memory.Pending != nil {
@@ -80,6 +79,21 @@ func (t *turn) turnTo(ctx context.Context, name string, q *grammar.Question) err
 	return nil
 }
 
+// command looks after the jobs as the message leaves them. An undo may take back what it says itself.
+func (t *turn) command(ctx context.Context, q grammar.Question) (Reply, error) {
+	if q.Kind != term.AskUndo && (t.change.Switch || len(t.change.Texts) > 0) {
+		if err := t.commit(ctx, nil); err != nil {
+			return Reply{}, err
+		}
+		again, err := t.bot.turn(ctx, t.msg)
+		if err != nil {
+			return Reply{}, err
+		}
+		t.jobs, t.standing = again.jobs, again.standing
+	}
+	return commands[q.Kind](t, ctx, q)
+}
+
 // jobNamed takes out of statements the ones that begin or switch a job. The last one named counts.
 func jobNamed(ss []grammar.Statement) (name string, rest []grammar.Statement) {
 	for _, s := range ss {
@@ -103,44 +117,34 @@ func reading(r grammar.Reading) string {
 	return strings.Join(parts, "\n")
 }
 
-// store puts statements away, all together, in the job named or else the one that the turn is about.
-func (t *turn) store(ctx context.Context, name string, ss []grammar.Statement) error {
-	if name != "" || len(ss) > 0 && t.place.ID == 0 {
-		if err := t.begin(ctx, name); err != nil {
-			return err
-		}
+// note puts statements in the change, for the job named or else the one that the turn is about.
+func (t *turn) note(name string, ss []grammar.Statement) {
+	t.change.Job = t.place.ID
+	if place, ok := t.named(name); ok {
+		t.change.Job, t.change.Switch = place.ID, true
+	} else if name != "" || len(ss) > 0 && t.place.ID == 0 {
+		t.change.Begin, t.change.Switch = cmp.Or(name, firstJob), true
 	}
-	if len(ss) == 0 {
-		return nil
-	}
-	var texts []string
 	for _, s := range ss {
-		texts = append(texts, s.String())
+		t.change.Texts = append(t.change.Texts, s.String())
+		t.memory.LastSet = s.String()
 	}
-	t.memory.LastSet = texts[len(texts)-1]
-	return t.append(ctx, texts...)
 }
 
-func (t *turn) append(ctx context.Context, texts ...string) error {
-	_, err := t.bot.store.Append(ctx, store.Change{
-		MessageID: t.msg.ID, User: t.msg.User, Channel: t.msg.Channel, Job: t.place.ID, Texts: texts, At: t.msg.At,
-	})
+// commit stores what the message changes, all of it or nothing, with the reply to it if there is one yet.
+func (t *turn) commit(ctx context.Context, reply []byte) error {
+	text, err := t.memory.text()
+	if err != nil {
+		return err
+	}
+	c := t.change
+	c.MessageID, c.User, c.Channel, c.At, c.Talk, c.Reply = t.msg.ID, t.msg.User, t.msg.Channel, t.msg.At, text, reply
+	place, err := t.bot.store.Commit(ctx, c)
+	t.change = store.Change{}
+	if err == nil && c.Switch {
+		t.place = place
+	}
 	return err
-}
-
-func (t *turn) begin(ctx context.Context, name string) error {
-	if name == "" {
-		name = firstJob
-	}
-	place, ok := t.named(name)
-	if !ok {
-		var err error
-		if place, err = t.bot.store.Begin(ctx, t.msg.User, name, t.msg.At); err != nil {
-			return err
-		}
-	}
-	t.place = place
-	return t.bot.store.Switch(ctx, t.msg.User, t.msg.Channel, place.ID)
 }
 
 // recorded says what was noted, and how big the floor is now where a statement shaped it.

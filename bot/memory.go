@@ -1,14 +1,12 @@
 package bot
 
 import (
-	"context"
 	"encoding/json"
 
 	"lastrow/bot/answer"
 	"lastrow/calc/length"
 	"lastrow/calc/term"
 	"lastrow/grammar"
-	"lastrow/store"
 )
 
 // memory is what a conversation is about between two messages. It is kept as JSON.
@@ -81,14 +79,6 @@ func recall(text string) memory {
 	m := k.memory
 	m.Last, m.Pending, m.Heard = recallQuestion(k.Last), recallQuestion(k.Pending), recallGiven(k.Heard)
 	return m
-}
-
-func (t *turn) keepTalk(ctx context.Context) error {
-	text, err := t.memory.text()
-	if err != nil {
-		return err
-	}
-	return t.bot.store.Keep(ctx, t.msg.User, t.msg.Channel, store.Talk{Text: text, At: t.msg.At})
 }
 
 func keepQuestion(q *grammar.Question) *keptQuestion {

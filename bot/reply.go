@@ -68,16 +68,19 @@ func (b *Bot) replied(ctx context.Context, m Message) (reply Reply, ok bool, err
 	return reply, true, json.Unmarshal(kept, &reply)
 }
 
-// keep stores what the conversation is about now and, for a message delivered twice, the reply.
+// keep stores what the message changes and, for one delivered twice, the reply.
 func (t *turn) keep(ctx context.Context, r Reply) error {
+	if t.forgotten {
+		return nil
+	}
 	r.Answer.Message = t.msg.Text
 	t.memory.Text = r.Answer.Text
-	if err := t.keepTalk(ctx); err != nil || t.msg.ID == "" {
-		return err
+	if t.msg.ID == "" {
+		return t.commit(ctx, nil)
 	}
 	kept, err := json.Marshal(r)
 	if err != nil {
 		return err
 	}
-	return t.bot.store.Reply(ctx, t.msg.ID, kept, t.msg.At)
+	return t.commit(ctx, kept)
 }

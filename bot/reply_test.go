@@ -183,3 +183,45 @@ func BenchmarkReply(b *testing.B) {
 		})
 	}
 }
+
+// A message that could not be stored whole is a fault of ours, and leaves nothing.
+func TestFaultStoresNothing(t *testing.T) {
+	b := newBot(t, ":memory:")
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	r, err := b.Reply(ctx, Message{ID: "m1", User: "ana", Addressed: true, Text: "laid 6 rows", At: noon})
+	require.Error(t, err)
+	require.Equal(t, answer.Fault().Text, r.Text())
+	require.Equal(t, answer.Recorded, ask(t, b, Message{ID: "m1", Text: "laid 6 rows"}).Answer.Outcome)
+	lines, err := b.store.Texts(context.Background(), 1)
+	require.NoError(t, err)
+	require.Len(t, lines, 1)
+}
+
+func TestForgottenUserLeavesNoConversation(t *testing.T) {
+	b := newBot(t, ":memory:")
+	ask(t, b, Message{ID: "m1", Text: "laid 6 rows"})
+	ask(t, b, Message{ID: "m2", Text: "forget everything"})
+	jobs, err := b.store.Jobs(context.Background(), "ana", "")
+	require.NoError(t, err)
+	require.Empty(t, jobs)
+	talk, err := b.store.Talk(context.Background(), "ana", "")
+	require.NoError(t, err)
+	require.Zero(t, talk)
+	for _, id := range []string{"m1", "m2"} {
+		_, kept, err := b.store.Replied(context.Background(), id)
+		require.NoError(t, err)
+		require.False(t, kept)
+	}
+}
+
+func TestCommandsSeeWhatTheMessageSays(t *testing.T) {
+	b := newBot(t, ":memory:")
+	require.Contains(t, ask(t, b, Message{Text: "laid 6 rows, history"}).Text(), "my floor, 1 line")
+	require.Contains(t, ask(t, b, Message{Text: "laid 7 rows. list my jobs"}).Text(), "my floor (on it now)")
+	ask(t, b, Message{Text: "laid 4 rows"})
+	require.Contains(t, string(ask(t, b, Message{Text: "opened 3 boxes and export the job"}).Files[0].Data), "opened 3 boxes\n")
+	ask(t, b, Message{Text: "undo"})
+	require.Contains(t, ask(t, b, Message{Text: "undo"}).Text(), "laid 4 rows")
+	require.Contains(t, ask(t, b, Message{Text: "undo"}).Text(), "laid 7 rows")
+}

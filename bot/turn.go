@@ -20,16 +20,18 @@ const letGo = 2 * time.Hour
 
 // turn is one message's turn in its conversation: where it was said, the job that it is about, what was said before.
 type turn struct {
-	bot      *Bot
-	msg      Message
-	place    store.Job // zero where there is no job yet
-	job      *calc.Job
-	standing []grammar.Statement
-	jobs     []store.Job
-	memory   memory
-	signs    []string
-	measured bool // the message measures in system
-	system   length.System
+	bot       *Bot
+	msg       Message
+	place     store.Job // zero where there is no job yet
+	job       *calc.Job
+	standing  []grammar.Statement
+	jobs      []store.Job
+	memory    memory
+	change    store.Change // what the message changes, stored at its end
+	forgotten bool         // the user was forgotten: nothing is kept
+	signs     []string
+	measured  bool // the message measures in system
+	system    length.System
 }
 
 func (b *Bot) turn(ctx context.Context, m Message) (*turn, error) {

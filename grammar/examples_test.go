@@ -19,3 +19,12 @@ func TestExamplesReadToTheirKinds(t *testing.T) {
 		assert.Equal(t, []string{string(e.Kind)}, kinds, e.Text)
 	}
 }
+
+// Phones put spaces that don't break between a number and its unit: Unicode Standard Annex 14, class GL.
+func TestSpacesThatDoNotBreakAreSpaces(t *testing.T) {
+	for _, space := range []string{"\u00a0", "\u202f", "\u2009", "\u3000"} {
+		got := Read("last row for 11"+space+"ft 4"+space+"in, plank 7"+space+"5/8", Context{})
+		assert.NotNil(t, got.Question)
+		assert.Equal(t, Read("last row for 11 ft 4 in, plank 7 5/8", Context{}).Question.String(), got.Question.String(), "%q", space)
+	}
+}

@@ -33,7 +33,7 @@ func read(text string, ctx Context) (Reading, *message) {
 	if why := screen(text); why != "" {
 		return problem("refused", "", "", "it has "+why, "room 11ft 4in x 12ft 6in"), nil
 	}
-	text = strings.TrimSpace(text)
+	text = strings.TrimSpace(strings.Map(plainSpace, text))
 	if text == "" {
 		return problem("unclear", "", "", "it is empty", "last row for an 11ft 4in room, plank 7 5/8"), nil
 	}

@@ -55,3 +55,11 @@ func overlay(r rune) bool {
 func raised(r rune) bool {
 	return r == '¹' || r == '²' || r == '³' || r >= 0x2070 && r <= 0x2089
 }
+
+// plainSpace makes a space of every kind of space: phones put ones that don't break between a number and its unit.
+func plainSpace(r rune) rune {
+	if unicode.Is(unicode.Zs, r) {
+		return ' '
+	}
+	return r
+}

@@ -31,7 +31,7 @@ func writeForEver(path string) {
 	if err != nil {
 		panic(err)
 	}
-	j, err := s.Begin(ctx, "ann", "a", day)
+	j, err := s.Commit(ctx, Change{User: "ann", Begin: "a", At: day})
 	if err != nil {
 		panic(err)
 	}
@@ -41,7 +41,7 @@ func writeForEver(path string) {
 	}
 	for n := len(lines) / 2; ; n++ {
 		text := strconv.Itoa(n)
-		if _, err := s.Append(ctx, Change{MessageID: "m" + text, Job: j.ID, Texts: []string{text, text}, At: day}); err != nil {
+		if _, err := s.Commit(ctx, Change{MessageID: "m" + text, Job: j.ID, Texts: []string{text, text}, At: day}); err != nil {
 			panic(err)
 		}
 		fmt.Println(n)
@@ -54,8 +54,7 @@ func TestKilledProcessLosesNothing(t *testing.T) {
 	for round := range 5 {
 		last := killAfter(t, path, 5+round)
 		s := open(t, path)
-		j, err := s.Begin(ctx, "ann", "a", day)
-		require.NoError(t, err)
+		j := begin(t, s, "ann", "a")
 		lines, err := s.Texts(ctx, j.ID)
 		require.NoError(t, err)
 		require.GreaterOrEqual(t, len(lines), 2*(last+1))
@@ -101,9 +100,7 @@ func TestManyProcessesBeginOneDatabase(t *testing.T) {
 					return
 				}
 				defer s.Close()
-				j, err := s.Begin(ctx, "ann", "a", day)
-				assertNoError(t, err)
-				_, err = s.Append(ctx, Change{Job: j.ID, Texts: []string{strconv.Itoa(g)}, At: day})
+				_, err = s.Commit(ctx, Change{User: "ann", Begin: "a", Texts: []string{strconv.Itoa(g)}, At: day})
 				assertNoError(t, err)
 			})
 		}
@@ -124,13 +121,12 @@ func assertNoError(t *testing.T, err error) bool {
 // A job that is no longer shared is its owner's alone, also for those who were on it.
 func TestUnsharedJobIsItsOwnersAlone(t *testing.T) {
 	s := open(t, ":memory:")
-	anns, _ := s.Begin(ctx, "ann", "ann's", day)
-	bobs, _ := s.Begin(ctx, "bob", "bob's", day)
+	anns, bobs := begin(t, s, "ann", "ann's"), begin(t, s, "bob", "bob's")
 	require.NoError(t, s.Share(ctx, anns.ID, "crew"))
-	require.NoError(t, s.Switch(ctx, "bob", "crew", anns.ID))
+	commit(t, s, Change{User: "bob", Channel: "crew", Job: anns.ID, Switch: true})
 	_, err := s.Current(ctx, "bob", "")
 	require.ErrorIs(t, err, ErrNotFound)
-	require.NoError(t, s.Switch(ctx, "bob", "", bobs.ID))
+	commit(t, s, Change{User: "bob", Channel: "", Job: bobs.ID, Switch: true})
 	on := func(channel string) string {
 		j, err := s.Current(ctx, "bob", channel)
 		require.NoError(t, err)
@@ -143,7 +139,7 @@ func TestUnsharedJobIsItsOwnersAlone(t *testing.T) {
 		func() error { return s.Share(ctx, anns.ID, "another crew") },
 	} {
 		require.NoError(t, s.Share(ctx, anns.ID, "crew"))
-		require.NoError(t, s.Switch(ctx, "bob", "crew", anns.ID))
+		commit(t, s, Change{User: "bob", Channel: "crew", Job: anns.ID, Switch: true})
 		require.NoError(t, leave())
 		require.Equal(t, "bob's", on("crew"))
 		require.Equal(t, "bob's", on(""))
@@ -156,8 +152,7 @@ func TestUnsharedJobIsItsOwnersAlone(t *testing.T) {
 func TestFileIsItsOwnersAlone(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "own.db")
 	s := open(t, path)
-	_, err := s.Begin(ctx, "ann", "a", day)
-	require.NoError(t, err)
+	begin(t, s, "ann", "a")
 	for _, end := range []string{"", "-wal", "-shm"} {
 		info, err := os.Stat(path + end)
 		require.NoError(t, err)
@@ -169,13 +164,9 @@ func TestForgottenTextIsInNoFile(t *testing.T) {
 	folder := t.TempDir()
 	s := open(t, filepath.Join(folder, "forget.db"))
 	for n := range 200 {
-		j, err := s.Begin(ctx, "secret user", fmt.Sprint("secret place ", n), day)
-		require.NoError(t, err)
-		_, err = s.Append(ctx, Change{User: "secret user", Job: j.ID, Texts: []string{"note: secret " + strings.Repeat("x", n*20)}, At: day})
-		require.NoError(t, err)
+		name, text := fmt.Sprint("secret place ", n), "note: secret "+strings.Repeat("x", n*20)
+		commit(t, s, Change{User: "secret user", Begin: name, Texts: []string{text}, Talk: "secret", MessageID: name, Reply: []byte("secret")})
 	}
-	require.NoError(t, s.Keep(ctx, "secret user", "", Talk{"secret", day}))
-	require.NoError(t, s.Reply(ctx, "m", []byte("secret"), day))
 	require.True(t, found(t, folder, "secret"))
 	require.NoError(t, s.Forget(ctx, "secret user"))
 	require.False(t, found(t, folder, "secret"))
@@ -200,10 +191,9 @@ func found(t *testing.T, folder, text string) bool {
 func TestSpoiltPagesGiveAnError(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "spoilt.db")
 	s := open(t, path)
-	j, _ := s.Begin(ctx, "ann", "a", day)
+	j := begin(t, s, "ann", "a")
 	for range 300 {
-		_, err := s.Append(ctx, Change{Job: j.ID, Texts: []string{strings.Repeat("plank ", 40)}, At: day})
-		require.NoError(t, err)
+		commit(t, s, Change{Job: j.ID, Texts: []string{strings.Repeat("plank ", 40)}})
 	}
 	require.NoError(t, s.Close())
 	data, err := os.ReadFile(path)
@@ -233,18 +223,17 @@ func TestWhatIsNoFileIsRefused(t *testing.T) {
 func TestWaitsNoLongerThanBusy(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "busy.db")
 	a, b := open(t, path), open(t, path)
-	j, _ := a.Begin(ctx, "ann", "a", day)
+	j := begin(t, a, "ann", "a")
 	_, err := b.db.Exec("pragma busy_timeout = 50")
 	require.NoError(t, err)
 	tx, err := a.db.Begin()
 	require.NoError(t, err)
 	start := time.Now()
-	_, err = b.Append(ctx, Change{Job: j.ID, Texts: []string{"x"}, At: day})
+	_, err = b.Commit(ctx, Change{Job: j.ID, Texts: []string{"x"}, At: day})
 	require.ErrorContains(t, err, "locked")
 	require.GreaterOrEqual(t, time.Since(start), 50*time.Millisecond)
 	require.NoError(t, tx.Rollback())
-	_, err = b.Append(ctx, Change{Job: j.ID, Texts: []string{"x"}, At: day})
-	require.NoError(t, err)
+	commit(t, b, Change{Job: j.ID, Texts: []string{"x"}})
 }
 
 func TestPathsThatLookLikeSettings(t *testing.T) {

@@ -19,13 +19,67 @@ func scanJob(row interface{ Scan(...any) error }) (j Job, err error) {
 	return j, err
 }
 
-// Begin begins a job, or finds the owner's job of that name, in capitals or not.
-func (s *Store) Begin(ctx context.Context, owner, name string, at time.Time) (Job, error) {
-	_, err := s.db.ExecContext(ctx, "insert into jobs (owner, name, done) values (?, ?, ?) on conflict do nothing", owner, name, milli(at))
-	if err != nil {
-		return Job{}, err
+// Commit stores a change, all of it or nothing, and gives its job; the zero Job where it names none.
+func (s *Store) Commit(ctx context.Context, c Change) (j Job, err error) {
+	err = s.within(ctx, func(tx *sql.Tx) error {
+		if j, err = jobOf(ctx, tx, c); err != nil {
+			return err
+		}
+		if err := put(ctx, tx, c, j.ID); err != nil {
+			return err
+		}
+		return keep(ctx, tx, c)
+	})
+	return j, err
+}
+
+// jobOf finds the job of a change, or begins it. A name is the same in capitals or not.
+func jobOf(ctx context.Context, tx *sql.Tx, c Change) (Job, error) {
+	switch {
+	case c.Begin != "":
+		if _, err := tx.ExecContext(ctx, "insert into jobs (owner, name, done) values (?, ?, ?) on conflict do nothing", c.User, c.Begin, milli(c.At)); err != nil {
+			return Job{}, err
+		}
+		return scanJob(tx.QueryRowContext(ctx, jobFields+"where owner = ? and name = ?", c.User, c.Begin))
+	case c.Job != 0:
+		return scanJob(tx.QueryRowContext(ctx, jobFields+"where id = ?", c.Job))
+	case len(c.Texts) > 0 || c.Switch:
+		return Job{}, ErrNotFound
 	}
-	return scanJob(s.db.QueryRowContext(ctx, jobFields+"where owner = ? and name = ?", owner, name))
+	return Job{}, nil
+}
+
+// put adds the texts to the job, unless the message did before, and puts the user on it.
+func put(ctx context.Context, tx *sql.Tx, c Change, job int64) error {
+	if c.Switch {
+		if err := switchTo(ctx, tx, c.User, c.Channel, job); err != nil {
+			return err
+		}
+	}
+	if len(c.Texts) == 0 {
+		return nil
+	}
+	var seen bool
+	err := tx.QueryRowContext(ctx, "select exists (select 1 from lines where message = ? and message <> '')", c.MessageID).Scan(&seen)
+	if err != nil || seen {
+		return err
+	}
+	for n, text := range c.Texts {
+		if _, err := tx.ExecContext(ctx, "insert into lines (job, text, user, message, n, at) values (?, ?, ?, ?, ?, ?)",
+			job, text, c.User, c.MessageID, n, milli(c.At)); err != nil {
+			return err
+		}
+	}
+	_, err = tx.ExecContext(ctx, "update jobs set done = ? where id = ?", milli(c.At), job)
+	return err
+}
+
+// switchTo puts the user on a job in the channel and, where it is the user's own, in private.
+func switchTo(ctx context.Context, tx *sql.Tx, user, channel string, job int64) error {
+	_, err := tx.ExecContext(ctx, `insert into current (user, channel, job)
+		select ?1, ?2, id from jobs where id = ?3 union select ?1, '', id from jobs where id = ?3 and owner = ?1
+		on conflict do update set job = excluded.job`, user, channel, job)
+	return err
 }
 
 // Jobs lists the user's own jobs and the one shared to the channel, last changed first.
@@ -56,14 +110,6 @@ func (s *Store) Current(ctx context.Context, user, channel string) (Job, error) 
 		order by here.job is null, grp <> ?2 or grp = '' limit 1`, user, channel))
 }
 
-// Switch puts the user on a job in the channel and, where it is the user's own, in private.
-func (s *Store) Switch(ctx context.Context, user, channel string, job int64) error {
-	_, err := s.db.ExecContext(ctx, `insert into current (user, channel, job)
-		select ?1, ?2, id from jobs where id = ?3 union select ?1, '', id from jobs where id = ?3 and owner = ?1
-		on conflict do update set job = excluded.job`, user, channel, job)
-	return err
-}
-
 // Share makes a job the channel's: everyone there is on it.
 func (s *Store) Share(ctx context.Context, job int64, channel string) error {
 	return s.within(ctx, func(tx *sql.Tx) error {
@@ -85,30 +131,6 @@ func unshare(ctx context.Context, tx *sql.Tx, channel string) error {
 		return err
 	}
 	_, err := tx.ExecContext(ctx, "delete from current where channel = ? and channel <> ''", channel)
-	return err
-}
-
-// Append adds a message's texts to a job. fresh is false where that message was stored before: then nothing is.
-func (s *Store) Append(ctx context.Context, c Change) (fresh bool, err error) {
-	err = s.within(ctx, func(tx *sql.Tx) error {
-		var seen int
-		if err := tx.QueryRowContext(ctx, "select count(*) from lines where message = ? and message <> '' and job = ?", c.MessageID, c.Job).Scan(&seen); err != nil || seen > 0 {
-			return err
-		}
-		fresh = true
-		return appendLines(ctx, tx, c)
-	})
-	return fresh && err == nil, err
-}
-
-func appendLines(ctx context.Context, tx *sql.Tx, c Change) error {
-	for n, text := range c.Texts {
-		if _, err := tx.ExecContext(ctx, "insert into lines (job, text, user, message, n, at) values (?, ?, ?, ?, ?, ?)",
-			c.Job, text, c.User, c.MessageID, n, milli(c.At)); err != nil {
-			return err
-		}
-	}
-	_, err := tx.ExecContext(ctx, "update jobs set done = ? where id = ?", milli(c.At), c.Job)
 	return err
 }
 

@@ -34,13 +34,17 @@ type Line struct {
 	At   time.Time
 }
 
-// Change is what one message changes, stored all together or not at all. MessageID, where not empty, makes it count once.
+// Change is all that one message changes. MessageID, where not empty, makes its texts count once.
 type Change struct {
 	MessageID string
 	User      string
 	Channel   string
-	Job       int64
-	Texts     []string
+	Job       int64    // the job that the texts go to
+	Begin     string   // instead of Job: the user's job of that name, begun where there is none
+	Switch    bool     // whether the user is on the job from now on
+	Texts     []string // in canonical wording
+	Talk      string   // what the conversation is about now
+	Reply     []byte   // to give again where the message is delivered again; nil keeps none
 	At        time.Time
 }
 

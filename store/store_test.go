@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"sync"
 	"testing"
 	"time"
@@ -25,17 +26,29 @@ func open(t testing.TB, path string) *Store {
 	return s
 }
 
+// begin begins or finds a job of a user.
+func begin(t testing.TB, s *Store, user, name string) Job {
+	return commit(t, s, Change{User: user, Begin: name})
+}
+
+// commit stores a change that must succeed.
+func commit(t testing.TB, s *Store, c Change) Job {
+	if c.At.IsZero() {
+		c.At = day
+	}
+	j, err := s.Commit(ctx, c)
+	require.NoError(t, err)
+	return j
+}
+
 func TestJobKeepsItsTextsAcrossAReopening(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a b?#%.db")
 	s := open(t, path)
-	j, err := s.Begin(ctx, "ann", "Alder basement", day)
-	require.NoError(t, err)
-	fresh, err := s.Append(ctx, Change{MessageID: "m1", User: "ann", Job: j.ID, Texts: []string{"room 1", "gap 2"}, At: day})
-	require.NoError(t, err)
-	require.True(t, fresh)
+	j := begin(t, s, "ann", "Alder basement")
+	commit(t, s, Change{MessageID: "m1", User: "ann", Job: j.ID, Texts: []string{"room 1", "gap 2"}})
 	require.NoError(t, s.Close())
 	s = open(t, path)
-	_, err = os.Stat(path)
+	_, err := os.Stat(path)
 	require.NoError(t, err)
 	lines, err := s.Texts(ctx, j.ID)
 	require.NoError(t, err)
@@ -44,38 +57,44 @@ func TestJobKeepsItsTextsAcrossAReopening(t *testing.T) {
 
 func TestMessageCountsOnce(t *testing.T) {
 	s := open(t, ":memory:")
-	j, _ := s.Begin(ctx, "ann", "a", day)
-	for i, want := range []bool{true, false} {
-		fresh, err := s.Append(ctx, Change{MessageID: "m", Job: j.ID, Texts: []string{"x", "y"}, At: day})
-		require.NoError(t, err)
-		require.Equal(t, want, fresh, i)
+	j, other := begin(t, s, "ann", "a"), begin(t, s, "ann", "b")
+	for _, id := range []int64{j.ID, j.ID, other.ID} {
+		commit(t, s, Change{MessageID: "m", Job: id, Texts: []string{"x", "y"}})
 	}
 	for range 2 { // no id: each counts
-		fresh, err := s.Append(ctx, Change{Job: j.ID, Texts: []string{"z"}, At: day})
-		require.NoError(t, err)
-		require.True(t, fresh)
+		commit(t, s, Change{Job: j.ID, Texts: []string{"z"}})
 	}
 	lines, _ := s.Texts(ctx, j.ID)
 	require.Len(t, lines, 4)
+	lines, _ = s.Texts(ctx, other.ID)
+	require.Empty(t, lines)
 }
 
-func TestAppendIsAllOrNothing(t *testing.T) {
+func TestCommitIsAllOrNothing(t *testing.T) {
 	s := open(t, ":memory:")
-	fresh, err := s.Append(ctx, Change{Job: 99, Texts: []string{"x"}, At: day})
-	require.Error(t, err)
-	require.False(t, fresh)
-	var n int
-	require.NoError(t, s.db.QueryRow("select count(*) from lines").Scan(&n))
-	require.Zero(t, n)
+	_, err := s.db.Exec("create trigger bad before insert on lines when new.text = 'bad' begin select raise(abort, 'refused'); end")
+	require.NoError(t, err)
+	for _, c := range []Change{
+		{Job: 99, Texts: []string{"x"}}, {Texts: []string{"x"}}, {Switch: true},
+		{Begin: "a", Switch: true, Texts: []string{"good", "bad"}},
+	} {
+		c.MessageID, c.User, c.Talk, c.Reply = "m", "ann", "rows", []byte("r")
+		_, err := s.Commit(ctx, c)
+		require.Error(t, err)
+		for _, table := range []string{"jobs", "lines", "current", "talks", "replies"} {
+			var n int
+			require.NoError(t, s.db.QueryRow("select count(*) from "+table).Scan(&n))
+			require.Zero(t, n, table)
+		}
+	}
 }
 
 func TestCurrent(t *testing.T) {
 	s := open(t, ":memory:")
 	_, err := s.Current(ctx, "ann", "")
 	require.ErrorIs(t, err, ErrNotFound)
-	a, _ := s.Begin(ctx, "ann", "a", day)
-	b, _ := s.Begin(ctx, "ann", "b", day)
-	require.NoError(t, s.Switch(ctx, "ann", "crew", a.ID))
+	a, b := begin(t, s, "ann", "a"), begin(t, s, "ann", "b")
+	commit(t, s, Change{User: "ann", Channel: "crew", Job: a.ID, Switch: true})
 	at := func(user, channel string) string {
 		j, err := s.Current(ctx, user, channel)
 		if err != nil {
@@ -90,7 +109,7 @@ func TestCurrent(t *testing.T) {
 	require.Equal(t, "b", at("bob", "crew"))
 	require.Equal(t, "", at("bob", ""))
 	require.Equal(t, "a", at("ann", ""))
-	require.NoError(t, s.Switch(ctx, "ann", "crew", a.ID))
+	commit(t, s, Change{User: "ann", Channel: "crew", Job: a.ID, Switch: true})
 	require.Equal(t, "a", at("ann", "crew"))
 	require.Equal(t, "b", at("bob", "crew"))
 	require.NoError(t, s.Unshare(ctx, "crew"))
@@ -103,16 +122,9 @@ func TestCurrent(t *testing.T) {
 func TestNamesAreOnlyNames(t *testing.T) {
 	s := open(t, ":memory:")
 	name := `'; drop table jobs; -- "x"`
-	j, err := s.Begin(ctx, name, name, day)
-	require.NoError(t, err)
-	again, err := s.Begin(ctx, name, name, day)
-	require.NoError(t, err)
-	require.Equal(t, j.ID, again.ID)
-	upper, err := s.Begin(ctx, "ann", "Alder", day)
-	require.NoError(t, err)
-	lower, err := s.Begin(ctx, "ann", "aLDER", day)
-	require.NoError(t, err)
-	require.Equal(t, upper, lower)
+	require.Equal(t, begin(t, s, name, name), begin(t, s, name, name))
+	require.Equal(t, begin(t, s, "ann", "Alder"), begin(t, s, "ann", "aLDER"))
+	require.NotEqual(t, begin(t, s, "ann", "Alder").ID, begin(t, s, "bob", "Alder").ID)
 }
 
 func TestTalksAndReplies(t *testing.T) {
@@ -120,12 +132,10 @@ func TestTalksAndReplies(t *testing.T) {
 	talk, err := s.Talk(ctx, "ann", "")
 	require.NoError(t, err)
 	require.Zero(t, talk)
-	require.NoError(t, s.Keep(ctx, "ann", "", Talk{"rows", day}))
-	require.NoError(t, s.Keep(ctx, "ann", "", Talk{"boxes", day}))
+	commit(t, s, Change{User: "ann", Talk: "rows", MessageID: "m1", Reply: []byte("18 rows")})
+	commit(t, s, Change{User: "ann", Talk: "boxes", MessageID: "m1", Reply: []byte("another")})
 	talk, _ = s.Talk(ctx, "ann", "")
 	require.Equal(t, Talk{"boxes", day}, talk)
-	require.NoError(t, s.Reply(ctx, "m1", []byte("18 rows"), day))
-	require.NoError(t, s.Reply(ctx, "m1", []byte("another"), day))
 	reply, ok, err := s.Replied(ctx, "m1")
 	require.NoError(t, err)
 	require.True(t, ok)
@@ -140,18 +150,12 @@ func TestTalksAndReplies(t *testing.T) {
 func TestForgetLeavesNothingOfTheUser(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "f.db")
 	s := open(t, path)
-	mine, _ := s.Begin(ctx, "ann", "mine", day)
-	other, _ := s.Begin(ctx, "bob", "other", day)
-	for _, id := range []int64{mine.ID, other.ID} {
-		_, err := s.Append(ctx, Change{User: "ann", Job: id, Texts: []string{"gap"}, At: day})
-		require.NoError(t, err)
-	}
-	require.NoError(t, s.Switch(ctx, "ann", "", mine.ID))
-	require.NoError(t, s.Keep(ctx, "ann", "", Talk{"rows", day}))
-	require.NoError(t, s.Reply(ctx, "m", []byte("x"), day))
+	mine, other := begin(t, s, "ann", "mine"), begin(t, s, "bob", "other")
+	commit(t, s, Change{User: "ann", Job: other.ID, Texts: []string{"gap"}})
+	commit(t, s, Change{User: "ann", Job: mine.ID, Switch: true, Texts: []string{"gap"}, Talk: "rows", MessageID: "m", Reply: []byte("x")})
 	require.NoError(t, s.Forget(ctx, "ann"))
 	for _, query := range []string{"select count(*) from jobs where owner = 'ann'", "select count(*) from lines where user = 'ann'",
-		"select count(*) from talks", "select count(*) from replies", "select count(*) from current"} {
+		"select count(*) from talks where user = 'ann'", "select count(*) from replies", "select count(*) from current"} {
 		var n int
 		require.NoError(t, s.db.QueryRow(query).Scan(&n))
 		require.Zero(t, n, query)
@@ -162,13 +166,13 @@ func TestForgetLeavesNothingOfTheUser(t *testing.T) {
 
 func TestManyAtOnce(t *testing.T) {
 	s := open(t, filepath.Join(t.TempDir(), "many.db"))
-	j, _ := s.Begin(ctx, "ann", "a", day)
+	j := begin(t, s, "ann", "a")
 	var all sync.WaitGroup
 	for g := range 8 {
 		all.Go(func() {
 			for i := range 10 {
-				_, err := s.Append(ctx, Change{MessageID: fmt.Sprint(g%4, "-", i), Job: j.ID, Texts: []string{"x"}, At: day})
-				require.NoError(t, err)
+				_, err := s.Commit(ctx, Change{MessageID: fmt.Sprint(g%4, "-", i), Job: j.ID, Texts: []string{"x"}, At: day})
+				assertNoError(t, err)
 			}
 		})
 	}
@@ -180,14 +184,13 @@ func TestManyAtOnce(t *testing.T) {
 func TestTwoProcessesWaitForEachOther(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "two.db")
 	a, b := open(t, path), open(t, path)
-	j, _ := a.Begin(ctx, "ann", "a", day)
+	j := begin(t, a, "ann", "a")
 	tx, err := a.db.Begin()
 	require.NoError(t, err)
 	_, err = tx.Exec("update jobs set done = 1")
 	require.NoError(t, err)
 	time.AfterFunc(50*time.Millisecond, func() { _ = tx.Commit() })
-	_, err = b.Append(ctx, Change{Job: j.ID, Texts: []string{"x"}, At: day})
-	require.NoError(t, err)
+	commit(t, b, Change{Job: j.ID, Texts: []string{"x"}})
 }
 
 func TestNewerDatabaseIsRefused(t *testing.T) {
@@ -233,20 +236,28 @@ func TestOldSchemasMigrate(t *testing.T) {
 	}
 }
 
-// BenchmarkAppend stores a statement durably, beside a bare insert into a table of the same database: quote the ratio.
-func BenchmarkAppend(b *testing.B) {
+// BenchmarkCommit stores a message's texts durably with its talk and its reply, beside a bare insert into a table of the same
+// database: quote the ratio.
+func BenchmarkCommit(b *testing.B) {
 	s := open(b, filepath.Join(b.TempDir(), "b.db"))
-	j, _ := s.Begin(ctx, "ann", "a", day)
-	b.Run("statement", func(b *testing.B) {
-		b.ReportAllocs()
-		for b.Loop() {
-			if _, err := s.Append(ctx, Change{Job: j.ID, Texts: []string{"laid 6 rows"}, At: day}); err != nil {
-				b.Fatal(err)
+	j := begin(b, s, "ann", "a")
+	n := 0
+	for _, size := range []int{1, 10} {
+		b.Run(fmt.Sprintf("texts=%d", size), func(b *testing.B) {
+			c := Change{User: "ann", Job: j.ID, Texts: slices.Repeat([]string{"laid 6 rows"}, size), Talk: "rows", Reply: []byte("noted"), At: day}
+			b.ReportAllocs()
+			for b.Loop() {
+				n++
+				c.MessageID = fmt.Sprint(n)
+				if _, err := s.Commit(ctx, c); err != nil {
+					b.Fatal(err)
+				}
 			}
-		}
-	})
+		})
+	}
+	_, err := s.db.Exec("create table bare (t text)")
+	require.NoError(b, err)
 	b.Run("bare", func(b *testing.B) {
-		_, _ = s.db.Exec("create table bare (t text)")
 		b.ReportAllocs()
 		for b.Loop() {
 			if _, err := s.db.Exec("insert into bare values ('laid 6 rows')"); err != nil {
@@ -254,4 +265,20 @@ func BenchmarkAppend(b *testing.B) {
 			}
 		}
 	})
+}
+
+// BenchmarkTexts reads a job's texts back, as every message does.
+func BenchmarkTexts(b *testing.B) {
+	for _, size := range []int{10, 100, 1000} {
+		b.Run(fmt.Sprintf("texts=%d", size), func(b *testing.B) {
+			s := open(b, ":memory:")
+			j := commit(b, s, Change{User: "ann", Begin: "a", Texts: slices.Repeat([]string{"laid 6 rows"}, size)})
+			b.ReportAllocs()
+			for b.Loop() {
+				if lines, err := s.Texts(ctx, j.ID); err != nil || len(lines) != size {
+					b.Fatal(len(lines), err)
+				}
+			}
+		})
+	}
 }

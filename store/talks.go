@@ -19,10 +19,14 @@ func (s *Store) Talk(ctx context.Context, user, channel string) (Talk, error) {
 	return t, err
 }
 
-// Keep keeps what a conversation is about.
-func (s *Store) Keep(ctx context.Context, user, channel string, t Talk) error {
-	_, err := s.db.ExecContext(ctx, `insert into talks (user, channel, text, at) values (?, ?, ?, ?)
-		on conflict do update set text = excluded.text, at = excluded.at`, user, channel, t.Text, milli(t.At))
+// keep keeps what the conversation is about, and the first reply to a message.
+func keep(ctx context.Context, tx *sql.Tx, c Change) error {
+	_, err := tx.ExecContext(ctx, `insert into talks (user, channel, text, at) values (?, ?, ?, ?)
+		on conflict do update set text = excluded.text, at = excluded.at`, c.User, c.Channel, c.Talk, milli(c.At))
+	if err != nil || c.MessageID == "" || c.Reply == nil {
+		return err
+	}
+	_, err = tx.ExecContext(ctx, "insert into replies (message, reply, at) values (?, ?, ?) on conflict do nothing", c.MessageID, c.Reply, milli(c.At))
 	return err
 }
 
@@ -40,12 +44,6 @@ func (s *Store) Replied(ctx context.Context, messageID string) (reply []byte, ok
 		return nil, false, nil
 	}
 	return reply, err == nil, err
-}
-
-// Reply keeps the reply to a message, so that the message delivered again gets the same.
-func (s *Store) Reply(ctx context.Context, messageID string, reply []byte, at time.Time) error {
-	_, err := s.db.ExecContext(ctx, "insert into replies (message, reply, at) values (?, ?, ?) on conflict do nothing", messageID, reply, milli(at))
-	return err
 }
 
 // Forget deletes the user's jobs and conversations, from the files too. What the user added to another's job stays, without

@@ -64,7 +64,7 @@ func mixed(s string) (v Number, n int, err error) {
 
 // fractionAfter reads a fraction that follows a whole number, with what joins them.
 func fractionAfter(s string) (f Number, n int, err error) {
-	join := len(s) - len(strings.TrimLeft(s, "  "))
+	join := len(s) - len(strings.TrimLeft(s, " "))
 	if join > 1 {
 		return f, 0, nil
 	}
@@ -138,7 +138,7 @@ func joint(s string) int {
 	if n := dash(s); n > 0 {
 		return n
 	}
-	n := len(s) - len(strings.TrimLeft(s, "  "))
+	n := len(s) - len(strings.TrimLeft(s, " "))
 	return min(n, 2)
 }
 

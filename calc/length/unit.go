@@ -97,8 +97,8 @@ func letters(s string) string {
 
 // unitAfter reads a unit at the start of s or after spaces; n counts the spaces too.
 func unitAfter(s string) (Unit, int) {
-	spaces := len(s) - len(strings.TrimLeft(s, "  \t-"))
-	if dashed := strings.TrimLeft(s, "  \t"); strings.HasPrefix(dashed, "-") && spaces > 1 { // only "12-inch", never "12 - in"
+	spaces := len(s) - len(strings.TrimLeft(s, " \t-"))
+	if dashed := strings.TrimLeft(s, " \t"); strings.HasPrefix(dashed, "-") && spaces > 1 { // only "12-inch", never "12 - in"
 		return Bare, 0
 	}
 	rest := s[spaces:]
