@@ -123,7 +123,7 @@ func workOf(l *layout.Layout) material.Work {
 
 // cornersOf counts the corners that trim is cut for.
 func cornersOf(f *room.Floor) (n int64) {
-	for _, p := range trimOf(f) {
+	for _, p := range TrimOf(f) {
 		if p.Left.Kind != material.AtCasing {
 			n++
 		}

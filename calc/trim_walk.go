@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lastrow/calc/geom"
 	"lastrow/calc/length"
@@ -14,7 +15,7 @@ import (
 
 // trimPieces numbers the pieces of trim round the job's floor, from its door on, and cuts them from sticks.
 func (in *inputs) trimPieces(f *room.Floor, stick length.Length) (Result, error) {
-	pieces := trimOf(f)
+	pieces := TrimOf(f)
 	run, _, _ := in.wallsOf(f)
 	kerf := in.lengthOr(term.Kerf, limit.Kerf.In(in.tape.System))
 	thick := in.trimThickness(pieces)
@@ -81,8 +82,21 @@ func (in *inputs) stickLine(n, bound, joints int, stick length.Length) string {
 	return line + "; each end as seen facing the wall, in degrees on the saw; inside corners may be coped instead"
 }
 
-// trimOf walks each ring of the floor's edges from a door on, and gives the trim along them.
-func trimOf(f *room.Floor) []material.TrimPiece {
+// TrimEdges are the edges that trim goes along, in the order of the walk: each ring from a door on.
+func TrimEdges(f *room.Floor) []room.Edge {
+	var out []room.Edge
+	for _, ring := range ringsOf(f.Edges) {
+		for _, e := range fromDoor(ring) {
+			if e.Cover == "trim" {
+				out = append(out, e)
+			}
+		}
+	}
+	return out
+}
+
+// TrimOf walks each ring of the floor's edges from a door on, and gives the trim along them.
+func TrimOf(f *room.Floor) []material.TrimPiece {
 	var out []material.TrimPiece
 	for _, ring := range ringsOf(f.Edges) {
 		for _, p := range material.Trim(wallsFrom(ring)) {
@@ -106,23 +120,26 @@ func ringsOf(edges []room.Edge) [][]room.Edge {
 	return rings
 }
 
-// wallsFrom gives the walls of a ring, from the edge after a door's line where it has one.
-func wallsFrom(ring []room.Edge) []material.Wall {
-	n, from := len(ring), 0
+// fromDoor turns a ring to begin at the edge after a door's line, where it has one.
+func fromDoor(ring []room.Edge) []room.Edge {
 	for i, e := range ring {
 		if e.Door {
-			from = i + 1
-			break
+			return append(slices.Clone(ring[i+1:]), ring[:i+1]...)
 		}
 	}
+	return ring
+}
+
+// wallsFrom gives the walls of a ring, from the edge after a door's line where it has one.
+func wallsFrom(ring []room.Edge) []material.Wall {
+	ring = fromDoor(ring)
 	var out []material.Wall
-	for k := range n {
-		e, next := ring[(from+k)%n], ring[(from+k+1)%n]
+	for i, e := range ring {
 		if e.Cover != "trim" {
 			continue
 		}
 		w := material.Wall{Name: e.Wall, Length: e.Len()}
-		if next.Cover == "trim" {
+		if next := ring[(i+1)%len(ring)]; next.Cover == "trim" {
 			w.Corner = within(e.A, e.B, next.B)
 		}
 		out = append(out, w)

@@ -31,7 +31,7 @@ func TestTrimRoundACutOut(t *testing.T) {
 	require.Equal(t, term.Len(in(648)), value(r, term.TrimLength))
 	f, _ := newInputs(job, Question{}).jobFloor()
 	var outside int
-	for _, p := range trimOf(f) {
+	for _, p := range TrimOf(f) {
 		if p.Left.Kind == "outside" {
 			outside++
 			require.InDelta(t, 45, p.Left.Saw, 1e-9)
@@ -41,7 +41,7 @@ func TestTrimRoundACutOut(t *testing.T) {
 	require.Equal(t, 1, outside)
 	job.Plan.Fixtures = []room.Fixture{{What: "post", Wide: in(4), Deep: in(4), FromX: in(36), FromY: in(36), SideX: room.West, SideY: room.South}}
 	f, _ = newInputs(job, Question{}).jobFloor()
-	require.Len(t, trimOf(f), 10)
+	require.Len(t, TrimOf(f), 10)
 }
 
 // A room out of square has mitres that are not 45°: its four corners still make 360.
@@ -50,7 +50,7 @@ func TestTrimRoundAnOutOfSquareRoom(t *testing.T) {
 	f, _ := newInputs(job, Question{}).jobFloor()
 	require.NotNil(t, f)
 	var sum float64
-	for _, p := range trimOf(f) {
+	for _, p := range TrimOf(f) {
 		sum += 180 - 2*p.Left.Saw
 	}
 	require.InDelta(t, 360, sum, 1e-6)

@@ -74,11 +74,13 @@ func (p *plan) numberSpots(t sheet.Text, b sheet.Box) []sheet.Text {
 	if p.layout.Along == layout.NorthSouth {
 		m.Y = b.Y0 - wallPx - 6 - h/2
 		far := sheet.Point{X: m.X, Y: p.view.box.Y0 - wallPx - 6 - h/2}
-		return []sheet.Text{t.Centred(m), t.Centred(far)}
+		past := sheet.Point{X: m.X, Y: far.Y + wallPx - beyondPx}
+		return []sheet.Text{t.Centred(m), t.Centred(far), t.Centred(past)}
 	}
 	m.X = b.X0 - wallPx - 8 - w/2
 	far := sheet.Point{X: p.view.box.X0 - wallPx - 8 - w/2, Y: m.Y}
-	return []sheet.Text{t.Centred(m), t.Centred(far)}
+	past := sheet.Point{X: far.X + wallPx - beyondPx, Y: m.Y}
+	return []sheet.Text{t.Centred(m), t.Centred(far), t.Centred(past)}
 }
 
 // rowWidths gives the widths of the first row and of the last at their other ends.
@@ -173,6 +175,9 @@ func (p *plan) frame() {
 	sw, ne := p.view.at(geom.Point{X: west, Y: south}), p.view.at(geom.Point{X: east, Y: north})
 	b := sheet.Box{X0: sw.X, Y0: ne.Y, X1: ne.X, Y1: sw.Y}
 	y, x := b.Y0-labelLane+18, b.X1+labelLane+outerLane
+	if p.layout != nil && p.layout.StartWall == room.North {
+		y = p.view.box.Y1 + labelLane
+	}
 	p.overall(sheet.Point{X: b.X0, Y: y}, sheet.Point{X: b.X1, Y: y}, east-west)
 	p.overall(sheet.Point{X: x, Y: b.Y1}, sheet.Point{X: x, Y: b.Y0}, north-south)
 }
@@ -210,11 +215,26 @@ func (p *plan) overall(a, c sheet.Point, l length.Length) {
 	p.place.Take(sheet.Bounds(a, c).Grow(4))
 	for _, q := range []sheet.Point{a, c} {
 		if a.Y == c.Y {
-			p.extension(sheet.Point{X: q.X, Y: q.Y - 8}, sheet.Point{X: q.X, Y: p.view.box.Y0 - wallPx - 4})
+			p.extension(sheet.Point{X: q.X, Y: p.beyond(q.Y)}, sheet.Point{X: q.X, Y: p.wallNear(a.Y)})
 		} else {
 			p.extension(sheet.Point{X: p.view.box.X1 + wallPx + 4, Y: q.Y}, sheet.Point{X: q.X + 8, Y: q.Y})
 		}
 	}
+}
+
+// wallNear is where the extension lines of a dimension over the floor, or under it, begin; beyond is where they end.
+func (p *plan) wallNear(y int) int {
+	if y > p.view.box.Y1 {
+		return p.view.box.Y1 + wallPx + 4
+	}
+	return p.view.box.Y0 - wallPx - 4
+}
+
+func (p *plan) beyond(y int) int {
+	if y > p.view.box.Y1 {
+		return y + 8
+	}
+	return y - 8
 }
 
 // edgeLabels gives the length of every wall that the overall sizes don't give.

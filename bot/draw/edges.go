@@ -87,12 +87,11 @@ func (p *plan) doorLabel(e room.Edge, d Door) {
 	wide := "door " + p.title.bare(e.Len())
 	side := outward(e)
 	b := sheet.Bounds(p.view.at(e.A), p.view.at(e.B))
-	p.place.Take(p.beyondBox(e))
 	lines := some(join(wide, d.Profile), to(d.Beyond))
 	off := beyondPx + 4
 	for _, s := range lines {
 		t := sheet.Text{Size: leastText, S: s, Turned: side == room.East || side == room.West}
-		placed, ok := p.place.Place(outsideAt(t, b, side, off)...)
+		placed, ok := p.place.Place(append(outsideAt(t, b, side, off), outsideAt(t, b, side, off+30)...)...)
 		if !ok {
 			p.note(e.Wall + ": " + s + ".")
 			continue

@@ -7,8 +7,8 @@ import (
 	"lastrow/bot/draw/sheet"
 )
 
-// header writes what the sheet shows, the job, the room, the goods and the date.
-func (p *page) header(shows string) {
+// header writes what the sheet shows, the job, the room, the goods that it is made of, and the date.
+func (p *page) header(shows, goods string) {
 	name := strings.Join(some(p.title.Job, p.title.Room), ", ")
 	date := p.title.date()
 	room := p.W - 2*margin
@@ -23,7 +23,7 @@ func (p *page) header(shows string) {
 	name = sheet.Fit(name, titleText, true, room)
 	p.Add(sheet.Text{At: sheet.Point{X: margin, Y: p.pen}, Size: titleText, Bold: true, S: name})
 	p.skip(titleText * 5 / 4)
-	if line := strings.Join(some(shows, p.title.goods()), "; "); line != "" {
+	if line := strings.Join(some(shows, goods), "; "); line != "" {
 		p.write(line, plainText+2, false)
 	}
 	p.skip(6)

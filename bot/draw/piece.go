@@ -26,7 +26,7 @@ func Piece(l *layout.Layout, row, n int, t Title) (s *sheet.Sheet, ok bool) {
 	}
 	p := &piecePage{page: newPage(fmt.Sprintf("row-%d-piece-%d", row, n), sheetWidth, t), layout: l, piece: piece}
 	p.kept, p.right = onPlank(l, piece)
-	p.header(fmt.Sprintf("row %d, piece %d", row, n))
+	p.header(fmt.Sprintf("row %d, piece %d", row, n), t.goods())
 	p.tell()
 	p.place = sheet.NewPlacer(sheet.Box{X0: 4, Y0: p.pen, X1: p.W - 4, Y1: 1 << 20})
 	p.side("Face up, near edge towards you", false)

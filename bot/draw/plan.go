@@ -36,7 +36,7 @@ func Plan(l *layout.Layout, t Title) *sheet.Sheet {
 	p := newPlan("plan", l.Request.Floor, t)
 	p.layout = l
 	p.rowPx = p.view.px(l.Request.Plank.Width)
-	p.header("floor plan")
+	p.header("floor plan", t.goods())
 	p.makeRoom()
 	p.wallsUnder()
 	p.pieces()
@@ -79,7 +79,7 @@ func newPlan(name string, f *room.Floor, t Title) *plan {
 
 // makeRoom puts the floor under the header, and keeps labels off it and off the writing.
 func (p *plan) makeRoom() {
-	p.view = p.view.moved(0, p.pen+labelLane+outerLane/2)
+	p.view = p.view.moved(0, p.pen+labelLane+outerLane)
 	b := p.view.box
 	p.ground = sheet.Fill{Rings: p.view.rings(p.floor.Region)}
 	p.place = sheet.NewPlacer(sheet.Box{X0: margin / 2, Y0: p.pen, X1: p.W - margin/2, Y1: b.Y1 + labelLane + outerLane})

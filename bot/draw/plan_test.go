@@ -15,13 +15,19 @@ func sound(t testing.TB, s *sheet.Sheet) {
 	t.Helper()
 	all := sheet.Box{X1: s.W, Y1: s.H}
 	require.GreaterOrEqual(t, s.W, 1080)
-	texts := s.Texts()
-	for i, a := range texts {
-		require.GreaterOrEqual(t, a.Size, 20, a.S)
-		require.True(t, a.Box().Within(all), "%s: %q leaves the sheet: %v", s.Name, a.S, a.Box())
-		for _, b := range texts[:i] {
-			require.False(t, a.Box().Meets(b.Box()), "%s: %q lies over %q", s.Name, a.S, b.S)
+	var boxes []sheet.Box
+	for _, text := range s.Texts() {
+		require.GreaterOrEqual(t, text.Size, 20, text.S)
+		box := text.Box()
+		if !box.Within(all) {
+			t.Fatalf("%s: %q leaves the sheet: %v", s.Name, text.S, box)
 		}
+		for i, other := range boxes {
+			if box.Meets(other) {
+				t.Fatalf("%s: %q lies over %q", s.Name, text.S, s.Texts()[i].S)
+			}
+		}
+		boxes = append(boxes, box)
 	}
 }
 

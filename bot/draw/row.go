@@ -23,7 +23,7 @@ func Row(l *layout.Layout, n int, t Title) (s *sheet.Sheet, ok bool) {
 	}
 	row := &l.Rows[n-1]
 	p := &rowPage{page: newPage("row-"+strconv.Itoa(n), sheetWidth, t), layout: l, row: row}
-	p.header(fmt.Sprintf("row %d of %d", n, len(l.Rows)))
+	p.header(fmt.Sprintf("row %d of %d", n, len(l.Rows)), t.goods())
 	p.write(p.about(), plainText+2, true)
 	p.skip(16)
 	p.place = sheet.NewPlacer(sheet.Box{X0: margin / 2, Y0: p.pen, X1: p.W - margin/2, Y1: 1 << 20})

@@ -18,7 +18,7 @@ func RowSheets(l *layout.Layout, t Title) []*sheet.Sheet {
 	for from := 0; from < len(l.Rows); from += rowsOnSheet {
 		to := min(from+rowsOnSheet, len(l.Rows))
 		p := &rowsPage{page: newPage(fmt.Sprintf("rows-%d-%d", from+1, to), sheetWidth, t), layout: l}
-		p.header(fmt.Sprintf("rows %d to %d of %d", from+1, to, len(l.Rows)))
+		p.header(fmt.Sprintf("rows %d to %d of %d", from+1, to, len(l.Rows)), t.goods())
 		p.key(rowKey)
 		p.write(fmt.Sprintf("%s Not to scale. Laid from %s to %s.", t.unitNote(), l.From, l.To), plainText, false)
 		p.skip(10)

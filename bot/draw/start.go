@@ -53,6 +53,9 @@ func (p *plan) cornerMark(c, wall, along sheet.Point) {
 func (p *plan) startArrow(c, wall, along sheet.Point) {
 	const long = 120
 	off := labelLane - 4
+	if along.Y == 0 {
+		off = labelLane + 16
+	}
 	a := sheet.Point{X: c.X + wall.X*off, Y: c.Y + wall.Y*off}
 	b := sheet.Point{X: a.X + along.X*long, Y: a.Y + along.Y*long}
 	p.arrow(a, b)

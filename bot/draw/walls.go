@@ -24,6 +24,7 @@ func (p *plan) wallsUnder() {
 	}
 	for _, e := range p.floor.Edges {
 		if e.Door {
+			p.place.Take(p.beyondBox(e))
 			p.Add(sheet.Fill{Rings: [][]sheet.Point{p.beside(e, beyondPx, 0)}, Tone: sheet.Beyond, Texture: sheet.Dotted})
 		}
 	}
@@ -34,7 +35,7 @@ func (p *plan) wallsUnder() {
 func (p *plan) takeWall(e room.Edge) {
 	band := p.beside(e, wallPx, 0)
 	const steps = 12
-	if b := sheet.Bounds(band...); min(b.W(), b.H()) <= wallPx+2 {
+	if b := sheet.Bounds(p.beside(e, wallPx, wallPx)...); min(b.W(), b.H()) <= wallPx+2 {
 		p.place.Take(b)
 		return
 	}

@@ -3,7 +3,7 @@ package sheet
 import "slices"
 
 func (f Fill) paint(c *canvas) {
-	if b, ok := f.upright(); ok {
+	if b, ok := f.upright(); ok && f.Within == (Box{}) {
 		for y := b.Y0; y < b.Y1; y++ {
 			c.span(b.X0, b.X1, y, f.Tone, f.Texture)
 		}
@@ -14,14 +14,18 @@ func (f Fill) paint(c *canvas) {
 		b := Bounds(ring...)
 		lo, hi = min(lo, b.Y0), max(hi, b.Y1)
 	}
-	for y := max(lo, 0); y < min(hi, c.h); y++ {
+	in := f.Within
+	if in == (Box{}) {
+		in = Box{0, 0, c.w, c.h}
+	}
+	for y := max(lo, in.Y0, 0); y < min(hi, in.Y1, c.h); y++ {
 		c.runs = c.runs[:0]
 		for _, ring := range f.Rings {
 			c.runs = cross(c.runs, ring, y)
 		}
 		slices.Sort(c.runs)
 		for i := 0; i+1 < len(c.runs); i += 2 {
-			c.span(c.runs[i], c.runs[i+1], y, f.Tone, f.Texture)
+			c.span(max(c.runs[i], in.X0), min(c.runs[i+1], in.X1), y, f.Tone, f.Texture)
 		}
 	}
 }

@@ -24,10 +24,11 @@ func (s *Sheet) image(pix []uint8) *image.Paletted {
 func (s *Sheet) PNG() ([]byte, error) {
 	pix := bitmaps.get(s.W * s.H)
 	defer bitmaps.put(pix)
-	return encode(s.image(pix))
+	return Encode(s.image(pix))
 }
 
-func encode(img *image.Paletted) ([]byte, error) {
+// Encode gives an index image as a PNG file, with working memory that is kept for the next.
+func Encode(img *image.Paletted) ([]byte, error) {
 	var b bytes.Buffer
 	b.Grow(96 << 10)
 	enc := png.Encoder{CompressionLevel: png.BestSpeed, BufferPool: &encoders}

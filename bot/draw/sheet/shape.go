@@ -10,6 +10,7 @@ type Fill struct {
 	Rings   [][]Point
 	Tone    Tone
 	Texture Texture
+	Within  Box // where not empty, only what lies in it
 }
 
 // Line is a straight line, Width pixels wide, in black.
@@ -63,6 +64,9 @@ func (f Fill) String() string {
 		for _, p := range ring {
 			fmt.Fprintf(&b, " %d,%d", p.X, p.Y)
 		}
+	}
+	if f.Within != (Box{}) {
+		fmt.Fprintf(&b, " within %d,%d %d,%d", f.Within.X0, f.Within.Y0, f.Within.X1, f.Within.Y1)
 	}
 	return b.String()
 }
