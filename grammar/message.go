@@ -211,6 +211,9 @@ func (m *message) addOther(t token) {
 	m.items = append(m.items, it)
 }
 
+// mostSlips is the most unknown words of a message that are looked at as slips of the thumb: more than that is no message.
+const mostSlips = 24
+
 // mean gives each word its meaning: the longest phrase first, then the word, then the word that it is a slip of.
 func (m *message) mean() {
 	for i := 0; i < len(m.items); i++ {
@@ -225,8 +228,10 @@ func (m *message) mean() {
 		if it.meaning = words.English.Word(it.word); it.meaning != "" {
 			continue
 		}
-		if it.meaning = words.English.Near(it.word); it.meaning != "" {
-			it.near = true
+		if len(m.unknown) < mostSlips {
+			it.meaning = words.English.Near(it.word)
+		}
+		if it.near = it.meaning != ""; it.near {
 			continue
 		}
 		m.unknown = append(m.unknown, it.word)

@@ -20,7 +20,7 @@ const (
 type Book struct {
 	single  map[string]string
 	phrases map[string][]phrase // by first word
-	near    map[int][]string    // spellings by length in letters, for near words
+	near    map[string][]string // spellings by first letter, for near words
 }
 
 type phrase struct {
@@ -33,7 +33,7 @@ var English = Parse(english)
 
 // Parse reads a vocabulary: a line is a meaning, a colon and its spellings; one of several words stands in quotes.
 func Parse(text string) *Book {
-	b := &Book{single: map[string]string{}, phrases: map[string][]phrase{}, near: map[int][]string{}}
+	b := &Book{single: map[string]string{}, phrases: map[string][]phrase{}, near: map[string][]string{}}
 	for line := range strings.Lines(text) {
 		meaning, spellings, ok := strings.Cut(strings.TrimSpace(line), ":")
 		if !ok || strings.HasPrefix(line, "#") {
@@ -62,7 +62,7 @@ func (b *Book) addWord(meaning, w string) {
 	}
 	b.single[w] = meaning
 	if meaning != Filler && len(w) >= 4 {
-		b.near[len(w)] = append(b.near[len(w)], w)
+		b.near[w[:1]] = append(b.near[w[:1]], w)
 	}
 }
 
@@ -115,8 +115,12 @@ func (b *Book) Near(w string) string {
 		limit = 2
 	}
 	best, meaning := limit+1, ""
-	for size := n - limit; size <= n+limit; size++ {
-		for _, s := range b.near[size] {
+	firsts := [...]string{w[:1], w[1:2]}
+	for _, first := range firsts[:1+different(firsts)] {
+		for _, s := range b.near[first] {
+			if len(s) < n-limit || len(s) > n+limit {
+				continue
+			}
 			d := Distance(w, s, best)
 			switch m := b.single[s]; {
 			case d < best:
@@ -130,6 +134,13 @@ func (b *Book) Near(w string) string {
 		return ""
 	}
 	return meaning
+}
+
+func different(pair [2]string) int {
+	if pair[0] == pair[1] {
+		return 0
+	}
+	return 1
 }
 
 // Distance counts the edits (a letter left out, put in, changed, or two swapped) between a and b; it stops counting at most.
