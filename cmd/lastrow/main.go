@@ -1,4 +1,4 @@
-// Command lastrow answers a floor installer's questions: once from the command line, in a terminal.
+// Command lastrow answers a floor installer's questions: once from the command line, in a terminal, or on Discord.
 package main
 
 import (
@@ -23,8 +23,9 @@ const (
 )
 
 type commands struct {
-	Ask  askCmd  `cmd:"" help:"Answer messages given as arguments, in order, as one conversation."`
-	Chat chatCmd `cmd:"" help:"Talk in this terminal."`
+	Ask   askCmd   `cmd:"" help:"Answer messages given as arguments, in order, as one conversation."`
+	Chat  chatCmd  `cmd:"" help:"Talk in this terminal."`
+	Serve serveCmd `cmd:"" help:"Answer on Discord, until told to stop."`
 }
 
 // world is what a command may touch.

@@ -118,6 +118,12 @@ func TestChatTalks(t *testing.T) {
 	require.Contains(t, out, "Undercut 14 mm")
 }
 
+func TestServeNeedsAToken(t *testing.T) {
+	_, errs, code := said(t, "", "serve")
+	require.Equal(t, fault, code)
+	require.Contains(t, errs, "DISCORD_TOKEN")
+}
+
 // Every setting that the command reads is in .env.example, and nothing else is.
 func TestEnvExampleListsEverySetting(t *testing.T) {
 	example, err := os.ReadFile("../../.env.example")
