@@ -16,12 +16,30 @@ type corner struct {
 // builder joins the parts of a plan. Its rings run with the floor on the left.
 type builder struct {
 	plan   Plan
-	ring   []corner   // round the rooms
-	walls  []Edge     // of the main room, before anything opens off it
-	holes  [][]corner // round the fixtures
+	ring   []corner          // round the rooms
+	rooms  map[string][]Edge // the walls of each room, by its name, before anything opens off them
+	holes  [][]corner        // round the fixtures
 	broken []Broken
 	notes  []string
 }
+
+// enter takes a room into the list of those that others may open off.
+func (b *builder) enter(name string, walls []Edge) {
+	if b.rooms == nil {
+		b.rooms = map[string][]Edge{}
+	}
+	b.rooms[name] = walls
+}
+
+func (b *builder) tape() length.Tape {
+	if b.plan.Metric {
+		return length.Tape{System: length.Metric}
+	}
+	return length.Tape{}
+}
+
+// text shows a length exactly, in the plan's system where it can.
+func (b *builder) text(l length.Length) string { return b.tape().Exact(l) }
 
 func (b *builder) refuse(where, format string, args ...any) {
 	b.broken = append(b.broken, Broken{fmt.Sprintf(format, args...), where})
@@ -51,7 +69,7 @@ func (b *builder) outline() {
 func (b *builder) size(where string, ls ...length.Length) {
 	for _, l := range ls {
 		if l < leastRoom || l > mostRoom {
-			b.refuse(where, "%s is no side of a room (6 in to 1 km)", l)
+			b.refuse(where, "%s is no side of a room (%s to 1 km)", b.text(l), b.text(leastRoom))
 		}
 	}
 }
@@ -65,7 +83,7 @@ func (b *builder) rect(r Rect) {
 			b.refuse(c.Corner+" corner", "two pieces are cut out of it")
 		}
 		if c.EastWest <= 0 || c.NorthSouth <= 0 || c.EastWest >= r.EastWest || c.NorthSouth >= r.NorthSouth {
-			b.refuse(c.Corner+" corner", "a cut-out of %s x %s does not fit the room", c.EastWest, c.NorthSouth)
+			b.refuse(c.Corner+" corner", "a cut-out of %s x %s does not fit the room", b.text(c.EastWest), b.text(c.NorthSouth))
 		}
 		cut[c.Corner] = c
 	}

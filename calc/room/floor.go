@@ -9,6 +9,7 @@ import (
 type Edge struct {
 	A, B   geom.Point
 	Wall   string        // what people call it: "south", "wall 3", "closet back", "post"
+	Room   string        // the closet or room that it is a wall of; empty is the main room
 	Side   Side          // the way that it faces out, for a wall that faces one
 	Gap    length.Length // between the floor and it; 0 is tight
 	Cover  string        // what hides the gap: "trim", "track", ""
@@ -55,16 +56,13 @@ func Build(p Plan) (*Floor, []Broken) {
 	b := builder{plan: p}
 	b.outline()
 	if len(b.broken) == 0 {
-		for k := range b.ring {
-			b.walls = append(b.walls, b.edge(k))
-		}
+		b.enter("", b.edges())
 		b.closets()
 		b.doorways()
+		b.check()
 		b.fixtures()
 	}
-	if len(b.broken) == 0 {
-		b.check()
-	}
+	b.checkGaps()
 	if len(b.broken) > 0 {
 		return nil, b.broken
 	}

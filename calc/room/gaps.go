@@ -16,20 +16,26 @@ func (b *builder) gaps(f *Floor) {
 			e := c.e
 			e.A, e.B = c.p, ring[(i+1)%len(ring)].p
 			e.Gap = b.gap(e, eastWest, northSouth)
-			e.Hidden = b.plan.OutOfView[e.Side] && !e.Door
+			e.Hidden = e.Room == "" && b.plan.OutOfView[e.Side] && !e.Door
 			f.Edges = append(f.Edges, e)
 			of = append(of, e.Gap)
 		}
 		widths = append(widths, of)
 	}
 	f.Laying = f.Region.Inset(widths)
-	b.sound(f)
 }
 
-// sound drops a laying area whose bands have run into each other.
-func (b *builder) sound(f *Floor) {
-	if len(f.Laying.Crossings(1)) > 0 || len(f.Laying) > 0 && !f.Laying[0].Anticlockwise() {
-		f.Laying = nil
+// mostGap bounds a gap: no trim hides a wider one.
+const mostGap = length.Metre
+
+func (b *builder) checkGaps() {
+	if b.plan.Gap < 0 || b.plan.Gap > mostGap {
+		b.refuse("gap", "%s is no gap", b.text(b.plan.Gap))
+	}
+	for _, side := range []Side{North, East, South, West} {
+		if g := b.plan.WallGaps[side]; g < 0 || g > mostGap {
+			b.refuse(string(side)+" wall", "%s is no gap", b.text(g))
+		}
 	}
 }
 
@@ -38,21 +44,17 @@ func (b *builder) gap(e Edge, eastWest, northSouth length.Length) length.Length 
 	if e.Cover == "jamb" {
 		return 0
 	}
-	if g, own := b.plan.WallGaps[e.Side]; own && e.Side != "" {
+	if g, own := b.plan.WallGaps[e.Side]; own && e.Side != "" && e.Room == "" {
 		return g
 	}
 	if b.plan.Gap > 0 {
 		return b.plan.Gap
 	}
-	system := length.Imperial
-	if b.plan.Metric {
-		system = length.Metric
-	}
 	run := eastWest
 	if axis(way(e.A, e.B)) { // the edge runs east-west: the floor moves north-south against it
 		run = northSouth
 	}
-	return limit.DefaultGap(run, system)
+	return limit.DefaultGap(run, b.tape().System)
 }
 
 // Walls gives the edges that trim goes along, in the order of the floor's rings.

@@ -1,23 +1,24 @@
 package room
 
 import (
-	"fmt"
 	"math"
 
 	"lastrow/calc/geom"
 	"lastrow/calc/length"
 )
 
-// What is not measured of an opening. Common practice, no source: a stud wall with board on both sides, and a door hung in
-// the middle of it.
-const (
-	wallThickness = 4*length.Inch + length.Inch/2
-	doorDepth     = wallThickness / 2
-)
+// wallThickness is that of a wall with an opening in it, which is not measured: a stud wall with board on both sides, and a
+// door hung in the middle of it. Common practice, no source.
+func (b *builder) wallThickness() length.Length {
+	if b.plan.Metric {
+		return 115 * length.Millimetre
+	}
+	return 4*length.Inch + length.Inch/2
+}
 
-// wall finds the wall of the main room that people mean by a side: the one named so, else the longest that faces so.
-func (b *builder) wall(side Side) (wall Edge, ok bool) {
-	for _, e := range b.walls {
+// wall finds the wall of a room that people mean by a side: the one named so, else the longest that faces so.
+func (b *builder) wall(room string, side Side) (wall Edge, ok bool) {
+	for _, e := range b.rooms[room] {
 		if e.Side != side {
 			continue
 		}
@@ -37,6 +38,14 @@ func (b *builder) edge(k int) Edge {
 	return e
 }
 
+func (b *builder) edges() []Edge {
+	out := make([]Edge, len(b.ring))
+	for k := range b.ring {
+		out[k] = b.edge(k)
+	}
+	return out
+}
+
 // opening is a place along a wall.
 type opening struct {
 	e        Edge
@@ -44,16 +53,23 @@ type opening struct {
 }
 
 // along places something so wide on a wall, from the named end of it, or in its middle.
-func (b *builder) along(what string, side Side, wide, from length.Length, end Side) (o opening, ok bool) {
-	o.e, ok = b.wall(side)
+func (b *builder) along(what, room string, side Side, wide, from length.Length, end Side) (o opening, ok bool) {
+	if _, known := b.rooms[room]; !known {
+		b.refuse(what, "there is no %s for it: say that one first", room)
+		return o, false
+	}
+	o.e, ok = b.wall(room, side)
 	if !ok {
 		b.refuse(what, "there is no %s wall", side)
 		return o, false
 	}
 	whole := o.e.Len()
 	switch {
-	case wide <= 0:
-		b.refuse(what, "%s is no width", wide)
+	case wide <= 0 || wide > mostRoom:
+		b.refuse(what, "%s is no width", b.text(wide))
+		return o, false
+	case max(from, -from) > mostRoom:
+		b.refuse(what, "%s is no distance along a wall", b.text(from))
 		return o, false
 	case end == "":
 		from = (whole - wide) / 2
@@ -65,7 +81,7 @@ func (b *builder) along(what string, side Side, wide, from length.Length, end Si
 	}
 	o.from, o.to = from, from+wide
 	if o.from < 0 || o.to > whole {
-		b.refuse(what, "it lies off the %s wall, which is %s long", side, whole)
+		b.refuse(what, "it lies off the %s wall, which is %s long", side, b.text(whole))
 		return o, false
 	}
 	return o, true
@@ -118,64 +134,30 @@ func within(e Edge, p geom.Point) bool {
 	return min(e.A.X, e.B.X) <= p.X && p.X <= max(e.A.X, e.B.X) && min(e.A.Y, e.B.Y) <= p.Y && p.Y <= max(e.A.Y, e.B.Y)
 }
 
-func (b *builder) closets() {
-	for i, c := range b.plan.Closets {
-		what := numbered("closet", i, len(b.plan.Closets))
-		if c.Deep <= 0 || c.Deep > mostRoom {
-			b.refuse(what, "%s is no depth", c.Deep)
-			continue
+// trim drops edges of no length and edges that run back along the one before.
+func trim(ring []corner) []corner {
+	for i := 0; i < len(ring) && len(ring) > 3; {
+		n := len(ring)
+		prev, next := (i+n-1)%n, (i+1)%n
+		a, p, q := ring[prev].p, ring[i].p, ring[next].p
+		switch {
+		case p == q:
+			ring = append(ring[:i:i], ring[i+1:]...)
+			i = 0
+		case geom.Orient(a, p, q) == 0 && back(a, p, q):
+			if geom.Distance(p, q) > geom.Distance(a, p) {
+				ring[prev].e = ring[i].e
+			}
+			ring = append(ring[:i:i], ring[i+1:]...)
+			i = 0
+		default:
+			i++
 		}
-		o, ok := b.along(what, c.Wall, c.Wide, c.From, c.FromEnd)
-		if !ok {
-			continue
-		}
-		b.closet(what, c, o)
 	}
+	return ring
 }
 
-// closet joins a closet through its opening. Without one it is open to the room at its full width.
-func (b *builder) closet(what string, c Closet, o opening) {
-	name := func(s string) Edge { return Edge{Wall: what + " " + s, Cover: "trim"} }
-	if c.Opening == 0 || c.Opening == c.Wide {
-		b.splice(what, o, []corner{{o.at(o.from, 0), name("side")}, {o.at(o.from, c.Deep), name("back")},
-			{o.at(o.to, c.Deep), name("side")}, {o.at(o.to, 0), Edge{}}})
-		return
-	}
-	left := (c.Wide - c.Opening) / 2
-	if c.OpeningFrom > 0 {
-		left = c.OpeningFrom
-	}
-	if c.Opening < 0 || left+c.Opening > c.Wide {
-		b.refuse(what, "an opening of %s is wider than the closet", c.Opening)
-		return
-	}
-	in, out, t := o.from+left, o.from+left+c.Opening, wallThickness
-	b.notes = append(b.notes, fmt.Sprintf("%s: wall taken as %s thick", what, t))
-	b.splice(what, o, []corner{
-		{o.at(in, 0), name("jamb")}, {o.at(in, t), name("front")}, {o.at(o.from, t), name("side")}, {o.at(o.from, t+c.Deep), name("back")},
-		{o.at(o.to, t+c.Deep), name("side")}, {o.at(o.to, t), name("front")}, {o.at(out, t), name("jamb")}, {o.at(out, 0), Edge{}}})
-}
-
-func (b *builder) doorways() {
-	for i, d := range b.plan.Doorways {
-		what := numbered("doorway", i, len(b.plan.Doorways))
-		o, ok := b.along(what, d.Wall, d.Wide, d.From, d.FromEnd)
-		if !ok {
-			continue
-		}
-		into := d.Into
-		if into == 0 {
-			into = doorDepth
-		}
-		jamb := Edge{Wall: what + " jamb", Cover: "jamb"}
-		b.splice(what, o, []corner{{o.at(o.from, 0), jamb},
-			{o.at(o.from, into), Edge{Wall: what, Side: d.Wall, Door: true, Cover: "track"}}, {o.at(o.to, into), jamb}, {o.at(o.to, 0), Edge{}}})
-	}
-}
-
-func numbered(what string, i, of int) string {
-	if of == 1 {
-		return what
-	}
-	return fmt.Sprintf("%s %d", what, i+1)
+// back says whether the way from p to q runs back towards a.
+func back(a, p, q geom.Point) bool {
+	return (p.X-a.X > 0 && q.X-p.X < 0) || (p.X-a.X < 0 && q.X-p.X > 0) || (p.Y-a.Y > 0 && q.Y-p.Y < 0) || (p.Y-a.Y < 0 && q.Y-p.Y > 0)
 }

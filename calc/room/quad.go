@@ -75,9 +75,9 @@ func (b *builder) second(q Quad, ring geom.Ring) {
 	want := geom.Distance(ring[0], ring[2])
 	off := max(want-q.SWNE, q.SWNE-want)
 	if off > 4*tapeError {
-		b.refuse("diagonal SW-NE", "%s does not agree with the walls and the other diagonal, which make it %s", q.SWNE, length.Tape{}.Text(want))
+		b.refuse("diagonal SW-NE", "%s does not agree with the walls and the other diagonal, which make it %s", b.text(q.SWNE), b.tape().Text(want))
 	} else if off > tapeError {
-		b.notes = append(b.notes, "the second diagonal is "+length.Tape{}.Text(off)+" off; the walls and the first one stand")
+		b.notes = append(b.notes, "the second diagonal is "+b.tape().Text(off)+" off; the walls and the first one stand")
 	}
 }
 

@@ -1,7 +1,8 @@
 // Package room joins what can be measured of a floor into one region: rooms, closets, doorways and fixtures.
 //
-// Lengths are exact along the axes; a slanted wall's corners are rounded to the nanometre once. The main room's south-west corner is the origin, X grows to the east and Y to the north. North is the top of the
-// plan, wherever the compass may point. Build lists every broken rule at once, with its place.
+// Lengths are exact along the axes; a slanted wall's corners are rounded to the nanometre once. The main room's
+// south-west corner is the origin, X grows to the east and Y to the north. North is the top of the plan, wherever the
+// compass may point. Build lists every broken rule at once, with its place.
 package room
 
 import "lastrow/calc/length"
@@ -57,7 +58,10 @@ type Quad struct {
 
 // Closet opens off a wall: Wide along the wall, Deep away from it, From the named end of the wall.
 // Opening is the width of the doorway, centred where OpeningFrom is zero; zero is the full width.
+// A second room joined through an opening is one too, told apart by What it is.
 type Closet struct {
+	What        string // "hall", "bedroom"; empty is a closet
+	Off         string // the closet or room whose wall it opens off; empty is the main room
 	Wall        Side
 	Wide, Deep  length.Length
 	From        length.Length
@@ -68,6 +72,7 @@ type Closet struct {
 
 // Doorway is a way out through a wall: Wide, From the named end of it. The floor runs Into the wall, to the track's line under the door.
 type Doorway struct {
+	Off     string // the closet or room whose wall it is in; empty is the main room
 	Wall    Side
 	Wide    length.Length
 	From    length.Length
@@ -79,6 +84,7 @@ type Doorway struct {
 // FromX from the wall SideX (west or east) and FromY from the wall SideY (south or north).
 type Fixture struct {
 	What         string // "post", "hearth", "pipe", "fixture"
+	In           string // the closet or room that it stands in; empty is the main room
 	Wide, Deep   length.Length
 	Diameter     length.Length // of a pipe
 	FromX, FromY length.Length

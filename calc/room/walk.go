@@ -20,7 +20,7 @@ func (b *builder) walk(legs []Wall) {
 	}
 	for i, l := range legs {
 		if l.Len < leastWall || l.Len > mostRoom {
-			b.refuse(fmt.Sprintf("wall %d", i+1), "%s is no wall", l.Len)
+			b.refuse(fmt.Sprintf("wall %d", i+1), "%s is no wall", b.text(l.Len))
 		}
 		if i > 0 && axis(l.To) == axis(legs[i-1].To) && l.To != legs[i-1].To {
 			b.refuse(fmt.Sprintf("walls %d and %d", i, i+1), "the one runs back along the other")
@@ -135,20 +135,16 @@ func (b *builder) close(legs []Wall) ([]Wall, bool) {
 }
 
 func (b *builder) missWords(end geom.Point) string {
-	tape := length.Tape{}
-	if b.plan.Metric {
-		tape.System = length.Metric
-	}
 	var parts []string
 	for _, m := range []struct {
 		l        length.Length
 		pos, neg Side
 	}{{end.X, East, West}, {end.Y, North, South}} {
 		if m.l > 0 {
-			parts = append(parts, tape.Exact(m.l)+" going "+string(m.neg))
+			parts = append(parts, b.text(m.l)+" going "+string(m.neg))
 		}
 		if m.l < 0 {
-			parts = append(parts, tape.Exact(-m.l)+" going "+string(m.pos))
+			parts = append(parts, b.text(-m.l)+" going "+string(m.pos))
 		}
 	}
 	return strings.Join(parts, " and ")
