@@ -2,7 +2,9 @@
 package bot
 
 import (
+	"context"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"lastrow/bot/answer"
@@ -42,7 +44,8 @@ func (r Reply) Silent() bool { return r.Answer.Outcome == answer.Silent }
 // Bot replies to messages. Its methods may be called by several goroutines.
 type Bot struct {
 	store *store.Store
-	talks sync.Map // of *sync.Mutex, by conversation
+	talks sync.Map     // of *sync.Mutex, by conversation
+	tidy  atomic.Int64 // when old conversations are next dropped, in Unix seconds
 }
 
 // New is a bot that keeps its jobs and conversations in a store.
@@ -57,4 +60,20 @@ func (b *Bot) hold(m Message) func() {
 	mu, _ := b.talks.LoadOrStore(key, &sync.Mutex{})
 	mu.(*sync.Mutex).Lock()
 	return mu.(*sync.Mutex).Unlock
+}
+
+// How long replies and conversations are kept, for messages delivered twice and for those who come back to them, and how
+// often older ones are dropped.
+const (
+	keepFor   = 24 * time.Hour
+	tidyEvery = time.Hour
+)
+
+// letGo drops what is older than it need be, at most once in a while of the messages' own time.
+func (b *Bot) letGo(ctx context.Context, now time.Time) error {
+	next := b.tidy.Load()
+	if now.Unix() < next || !b.tidy.CompareAndSwap(next, now.Add(tidyEvery).Unix()) {
+		return nil
+	}
+	return b.store.LetGo(ctx, now.Add(-keepFor))
 }

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -56,8 +57,20 @@ func TestLetsGoOfAConversation(t *testing.T) {
 	b := newBot(t, ":memory:")
 	ask(t, b, Message{Text: "room 11ft 4in x 12ft 6in"})
 	ask(t, b, Message{Text: "rows?"})
-	r := ask(t, b, Message{Text: "7 5/8", At: noon.Add(letGo + time.Second)})
+	r := ask(t, b, Message{Text: "7 5/8", At: noon.Add(remembered + time.Second)})
 	require.NotEqual(t, answer.Answered, r.Answer.Outcome, r.Text())
+}
+
+func TestOldConversationsAreDropped(t *testing.T) {
+	b, ctx := newBot(t, ":memory:"), context.Background()
+	ask(t, b, Message{ID: "m1", Text: "rows?"})
+	ask(t, b, Message{User: "bo", Addressed: true, Text: "rows?", At: noon.Add(keepFor + time.Second)})
+	talk, err := b.store.Talk(ctx, "ana", "")
+	require.NoError(t, err)
+	require.Zero(t, talk)
+	_, kept, err := b.store.Replied(ctx, "m1")
+	require.NoError(t, err)
+	require.False(t, kept)
 }
 
 func TestMessageDeliveredTwiceCountsOnce(t *testing.T) {
@@ -74,6 +87,28 @@ func TestMessageDeliveredTwiceCountsOnce(t *testing.T) {
 	lines, err := b.store.Texts(context.Background(), 1)
 	require.NoError(t, err)
 	require.Len(t, lines, 1)
+}
+
+// TestManyAtOnce has users talk at the same time, every message delivered twice.
+func TestManyAtOnce(t *testing.T) {
+	b := newBot(t, filepath.Join(t.TempDir(), "lastrow.db"))
+	var wg sync.WaitGroup
+	for u := range 8 {
+		wg.Go(func() {
+			user := strconv.Itoa(u)
+			for i := range 20 {
+				m := Message{ID: user + "-" + strconv.Itoa(i/2), User: user, Addressed: true, At: noon, Text: "laid 1 more row"}
+				if _, err := b.Reply(context.Background(), m); err != nil {
+					t.Error(err)
+				}
+			}
+		})
+	}
+	wg.Wait()
+	for u := range 8 {
+		r := ask(t, b, Message{User: strconv.Itoa(u), Addressed: true, Text: "laid 0 more rows"})
+		require.Equal(t, "10", result(t, r, term.Laid))
+	}
 }
 
 func TestRefusedMessageStoresNothing(t *testing.T) {

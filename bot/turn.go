@@ -15,8 +15,8 @@ import (
 	"lastrow/store"
 )
 
-// letGo is how long a conversation is remembered.
-const letGo = 2 * time.Hour
+// remembered is how long after its last message a conversation goes on.
+const remembered = 2 * time.Hour
 
 // turn is one message's turn in its conversation: where it was said, the job that it is about, what was said before.
 type turn struct {
@@ -36,7 +36,10 @@ type turn struct {
 
 func (b *Bot) turn(ctx context.Context, m Message) (*turn, error) {
 	t := &turn{bot: b, msg: m}
-	var err error
+	err := b.letGo(ctx, m.At)
+	if err != nil {
+		return nil, err
+	}
 	if t.jobs, err = b.store.Jobs(ctx, m.User, m.Channel); err != nil {
 		return nil, err
 	}
@@ -51,7 +54,7 @@ func (b *Bot) turn(ctx context.Context, m Message) (*turn, error) {
 	if err != nil {
 		return nil, err
 	}
-	if m.At.Sub(talk.At) <= letGo {
+	if m.At.Sub(talk.At) <= remembered {
 		t.memory = recall(talk.Text)
 	}
 	return t, nil
