@@ -62,13 +62,13 @@ func (p *plan) numberSpots(t sheet.Text, b sheet.Box) []sheet.Text {
 	w, h := t.Box().W(), t.Box().H()
 	m := b.Centre()
 	if p.layout.Along == layout.EastWest && b.H() < h {
-		if m.Y = b.Y0 + h/2 - 12; b.Y0 > p.view.box.Centre().Y {
-			m.Y = b.Y1 - h/2 + 12
+		if m.Y = b.Y0 - 8; b.Y0 > p.view.box.Centre().Y {
+			m.Y = b.Y1 + 8
 		}
 	}
 	if p.layout.Along == layout.NorthSouth && b.W() < w {
-		if m.X = b.X0 + w/2 - 12; b.X0 > p.view.box.Centre().X {
-			m.X = b.X1 - w/2 + 12
+		if m.X = b.X0 - 8; b.X0 > p.view.box.Centre().X {
+			m.X = b.X1 + 8
 		}
 	}
 	if p.layout.Along == layout.NorthSouth {

@@ -46,6 +46,9 @@ func (c *canvas) slant(a, b Point, width int) {
 }
 
 func (h Head) paint(c *canvas) {
+	if h.Tip == h.From {
+		return
+	}
 	dx, dy := float64(h.From.X-h.Tip.X), float64(h.From.Y-h.Tip.Y)
 	k := fine * float64(h.Size) / math.Hypot(dx, dy)
 	at := func(along, across float64) Point {

@@ -4,6 +4,7 @@ import "strings"
 
 // ascent and descent are the room that letters of a size take over and under the base line: in the Go fonts capitals are 0.72
 // of the size high, and what hangs under the line is 0.21 of it.
+// The accent of a capital may stand out.
 func ascent(size int) int  { return (size*13 + 15) / 16 }
 func descent(size int) int { return (size*4 + 15) / 16 }
 
