@@ -124,6 +124,18 @@ func TestServeNeedsAToken(t *testing.T) {
 	require.Contains(t, errs, "DISCORD_TOKEN")
 }
 
+// The exchange in the README is a real one.
+func TestReadmeExchange(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	require.NoError(t, err)
+	_, block, _ := strings.Cut(string(readme), "\n    > ")
+	block, _, _ = strings.Cut(block, "\n\n")
+	asked, answer, _ := strings.Cut(block, "\n")
+	out, _, code := said(t, "", "ask", "--db", ":memory:", asked)
+	require.Equal(t, done, code)
+	require.Equal(t, strings.ReplaceAll("\n"+answer, "\n    ", "\n")[1:], strings.TrimSpace(out))
+}
+
 // Every setting that the command reads is in .env.example, and nothing else is.
 func TestEnvExampleListsEverySetting(t *testing.T) {
 	example, err := os.ReadFile("../../.env.example")
