@@ -128,7 +128,6 @@ type tray struct {
 	have       []length.Length // falling
 	run, plank length.Length
 	kerf       length.Length
-	used       []string
 }
 
 func (t *tray) whole() bool {

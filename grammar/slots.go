@@ -95,7 +95,6 @@ var (
 	sAround    = slot{name: term.Perimeter, bare: bareRoom, cues: "around total trim run for", lo: 4 * foot, hi: 5000 * foot}
 	sOffset    = slot{name: term.Offset, bare: bareInch, cues: "stagger between apart", lo: inch, hi: 60 * inch, must: true}
 	sLeastSt   = slot{name: term.LeastStagger, bare: bareInch, cues: "least", lo: 3 * inch, hi: 3 * foot, must: true}
-	sWalls     = slot{name: term.Perimeter, bare: bareRoom, cues: "around total", lo: 4 * foot, hi: 5000 * foot, must: true}
 	sCloset    = slot{name: term.Closet, dim: dPair, bare: bareRoom, cues: "closet", lo: foot}
 	sRowN      = slot{name: term.Row, dim: dCount, cues: "row", must: true, count: "row"}
 	sPieceN    = slot{name: term.Piece, dim: dCount, cues: "piece plank", must: true, count: "piece plank"}

@@ -61,7 +61,3 @@ func build(t testing.TB, p room.Plan) *room.Floor {
 	require.Empty(t, broken)
 	return f
 }
-
-func bedroom(t testing.TB) *layout.Layout {
-	return lay(t, layout.Request{Floor: build(t, alder()), Plank: oak, Rules: rules, Along: layout.EastWest})
-}

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -108,7 +109,10 @@ func (a *askCmd) print(w world, r bot.Reply) error {
 	return out.Encode(r.Answer)
 }
 
-// openStore opens the database named, or the user's own.
+// keep is how long conversations and replies are kept: longer than a conversation lasts or a message is delivered again.
+const keep = 24 * time.Hour
+
+// openStore opens the database named, or the user's own, and drops what is over.
 func openStore(ctx context.Context, path string, w world) (*store.Store, error) {
 	if path == "" {
 		folder, err := dataFolder(w)
@@ -117,7 +121,14 @@ func openStore(ctx context.Context, path string, w world) (*store.Store, error) 
 		}
 		path = filepath.Join(folder, "lastrow.db")
 	}
-	return store.Open(ctx, path)
+	s, err := store.Open(ctx, path)
+	if err != nil {
+		return nil, err
+	}
+	if err := s.LetGo(ctx, time.Now().Add(-keep)); err != nil {
+		return nil, errors.Join(fmt.Errorf("%s: %w", path, err), s.Close())
+	}
+	return s, nil
 }
 
 // dataFolder is the user's data folder for this program, made where there is none: $LASTROW_DATA, else

@@ -8,8 +8,6 @@ import (
 	"io"
 	"log/slog"
 	"os"
-	"os/signal"
-	"syscall"
 
 	"github.com/alecthomas/kong"
 )
@@ -36,10 +34,7 @@ type world struct {
 }
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	code := run(ctx, os.Args[1:], world{os.Stdin, os.Stdout, os.Stderr, os.Getenv})
-	stop()
-	os.Exit(code)
+	os.Exit(run(context.Background(), os.Args[1:], world{os.Stdin, os.Stdout, os.Stderr, os.Getenv}))
 }
 
 // run does what the arguments say and gives the exit status.

@@ -159,3 +159,10 @@ func TestEnvExampleListsEverySetting(t *testing.T) {
 	}
 	require.Equal(t, read, listed)
 }
+
+func TestServeSaysWhatIsMissing(t *testing.T) {
+	_, errs, code := said(t, "", "serve", "--db", ":memory:")
+	require.Equal(t, fault, code)
+	require.Contains(t, errs, "DISCORD_TOKEN")
+	require.Equal(t, 1, strings.Count(errs, "\n"))
+}

@@ -1,38 +1,74 @@
 package main
 
 import (
-	"cmp"
 	"context"
 	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"strconv"
+	"syscall"
 	"time"
 
 	"lastrow/bot"
 	"lastrow/bot/discord"
+	"lastrow/store"
 )
 
 type serveCmd struct {
-	DB string `name:"db" placeholder:"FILE" help:"The database. Default: in the user's data folder."`
+	DB string `name:"db" placeholder:"FILE" help:"The database; :memory: keeps nothing. Default: in the data folder."`
 }
 
-// letGo is how long a conversation and a kept reply last; the bot itself lets a conversation go sooner.
-const letGo = 24 * time.Hour
+// Help names the settings, which are read from the environment so that the token is in no list of processes.
+func (serveCmd) Help() string {
+	return "Settings are read from the environment: DISCORD_TOKEN is needed, .env.example lists all of them."
+}
 
-// Run answers on Discord until it is told to stop.
+// Run serves until it is told to stop.
 func (c *serveCmd) Run(ctx context.Context, w world) error {
-	token := w.env("DISCORD_TOKEN")
-	if token == "" {
-		return errors.New("no token: set DISCORD_TOKEN to the bot's token (.env.example lists every setting)")
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	config, err := discordConfig(w)
+	if err != nil {
+		return err
 	}
 	s, err := openStore(ctx, c.DB, w)
 	if err != nil {
 		return err
 	}
 	defer s.Close()
-	if err := s.LetGo(ctx, time.Now().Add(-letGo)); err != nil {
-		return err
+	go letGo(ctx, s, config)
+	config.Log.Info("serving Discord; stop with Ctrl-C")
+	return discord.Serve(ctx, config, bot.New(s).Reply)
+}
+
+func discordConfig(w world) (discord.Config, error) {
+	c := discord.Config{Token: w.env("DISCORD_TOKEN"), API: w.env("DISCORD_API_BASE"), Gateway: w.env("DISCORD_GATEWAY"), Log: logger(w)}
+	if c.Token == "" {
+		return c, errors.New("no Discord token: set DISCORD_TOKEN to your bot's token (Discord's developer portal shows it once, under Bot)")
 	}
-	return discord.Serve(ctx, discord.Config{
-		Token: token, API: cmp.Or(w.env("DISCORD_API_BASE"), "https://discord.com"), Gateway: w.env("DISCORD_GATEWAY"),
-		Contents: w.env("DISCORD_MESSAGE_CONTENT") == "1", Log: logger(w),
-	}, bot.New(s).Reply)
+	if said := w.env("DISCORD_MESSAGE_CONTENT"); said != "" {
+		contents, err := strconv.ParseBool(said)
+		if err != nil {
+			return c, fmt.Errorf("DISCORD_MESSAGE_CONTENT is %q; it may be true or false", said)
+		}
+		c.Contents = contents
+	}
+	return c, nil
+}
+
+// letGo drops conversations that are over, and replies that no one will ask for again, for as long as the program runs.
+func letGo(ctx context.Context, s *store.Store, c discord.Config) {
+	hour := time.NewTicker(time.Hour)
+	defer hour.Stop()
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case now := <-hour.C:
+			if err := s.LetGo(ctx, now.Add(-keep)); err != nil {
+				c.Log.Error("old conversations could not be dropped", "error", err)
+			}
+		}
+	}
 }
