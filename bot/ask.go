@@ -15,7 +15,7 @@ func (t *turn) ask(q grammar.Question, set []grammar.Statement) (Reply, error) {
 	if w, ok := word(q, systemName); ok {
 		t.memory.Prefer = w
 	}
-	tape := t.tape()
+	tape := t.tape(q.Given...)
 	asked := calc.Question{Kind: q.Kind, Given: q.Given}
 	result, err := t.compute(&asked)
 	q.Given = asked.Given

@@ -115,7 +115,7 @@ func (t *turn) settled() bool {
 const systemName term.Name = "system"
 
 // tape is what the reply shows lengths on: the job's, or else the system that the message or the conversation measures in.
-func (t *turn) tape() length.Tape {
+func (t *turn) tape(said ...term.Given) length.Tape {
 	switch {
 	case t.memory.Prefer != "":
 		t.job.Tape.System = length.Imperial
@@ -127,6 +127,8 @@ func (t *turn) tape() length.Tape {
 		t.job.Tape.System = t.system
 	case t.memory.Measured:
 		t.job.Tape.System = t.memory.System
+	case allMetric(said):
+		t.job.Tape.System = length.Metric
 	}
 	t.job.Plan.Metric = t.job.Tape.System == length.Metric
 	return t.job.Tape
@@ -149,4 +151,29 @@ func kinds(ss []grammar.Statement) []term.Kind {
 		ks = append(ks, s.Kind())
 	}
 	return ks
+}
+
+// allMetric says whether lengths were all said in millimetres: thicknesses alone, which inch jobs are sold in too, do
+// not make a job metric, but what is said in millimetres throughout is answered in them.
+func allMetric(gs []term.Given) bool {
+	inchless := false
+	for _, g := range gs {
+		for _, l := range lengths(g.Value) {
+			if l%length.Millimetre != 0 {
+				return false
+			}
+			inchless = inchless || l%length.SixtyFourth != 0
+		}
+	}
+	return inchless
+}
+
+func lengths(v term.Value) []length.Length {
+	switch v := v.(type) {
+	case term.Len:
+		return []length.Length{length.Length(v)}
+	case term.Lens:
+		return v
+	}
+	return nil
 }
