@@ -7,19 +7,25 @@ import (
 	"lastrow/bot/draw/sheet"
 	"lastrow/bot/list"
 	"lastrow/calc"
+	"lastrow/calc/length"
+	"lastrow/calc/material"
+	"lastrow/calc/plank"
 	"lastrow/calc/term"
 )
 
 // pictured draw what people would rather look at than read, by the kind that was asked.
 var pictured = map[term.Kind]func(*turn, calc.Result) ([]File, error){
 	term.AskPlan: (*turn).plan, term.AskStart: (*turn).plan, term.AskRow: (*turn).row, term.AskPiece: (*turn).piece,
-	term.AskCutList: (*turn).cutList,
+	term.AskCutList: (*turn).cutList, term.AskUnderlay: (*turn).underlay, term.AskTrim: (*turn).trim,
 }
 
-// illustrate attaches the drawing or the list that goes with an answer from a layout.
+// ofFloor are the kinds that a floor that is not laid out will do for.
+var ofFloor = map[term.Kind]bool{term.AskUnderlay: true, term.AskTrim: true}
+
+// illustrate attaches the drawing or the list that goes with an answer from the job's floor.
 func (t *turn) illustrate(r Reply, result calc.Result) (Reply, error) {
 	picture := pictured[result.Kind]
-	if picture == nil || result.Layout == nil {
+	if picture == nil || result.Floor == nil || result.Layout == nil && !ofFloor[result.Kind] {
 		return r, nil
 	}
 	var err error
@@ -68,6 +74,39 @@ func (t *turn) piece(r calc.Result) ([]File, error) {
 	return picture("piece.png", fmt.Sprintf("row %d piece %d, face up and face down, with its cuts", row, n), s)
 }
 
+func (t *turn) underlay(r calc.Result) ([]File, error) {
+	roll := plank.Roll{Width: given(r, term.RollWidth), Length: given(r, term.RollLength), Overlap: given(r, term.Overlap)}
+	if material.CheckRoll(roll) != nil {
+		return nil, nil
+	}
+	return picture("underlay.png", "plan of the underlay: strips, seams and tape", draw.Underlay(r.Floor, roll, pieced(r), t.title(r)))
+}
+
+// pieced says whether strips may be made up of more than one length.
+func pieced(r calc.Result) bool {
+	for _, g := range r.Given {
+		if g.Name == term.Piecing && g.Value == term.Value(term.Word("pieced")) {
+			return true
+		}
+	}
+	return false
+}
+
+func (t *turn) trim(r calc.Result) ([]File, error) {
+	stick := draw.Stick{Length: given(r, term.StickLength), Thickness: given(r, term.TrimThickness), Kerf: given(r, term.Kerf)}
+	return picture("trim.png", "plan of the trim: numbered pieces round the room", draw.Trim(r.Floor, stick, t.title(r)))
+}
+
+// given is a length among what an answer rests on, or 0.
+func given(r calc.Result, n term.Name) length.Length {
+	for _, g := range r.Given {
+		if l, ok := g.Value.(term.Len); ok && g.Name == n {
+			return length.Length(l)
+		}
+	}
+	return 0
+}
+
 // cutList gives the whole list, which a message does not hold, as text and as comma-separated values.
 func (t *turn) cutList(r calc.Result) ([]File, error) {
 	lines := list.Lines(r.Layout, t.job.Tape)
@@ -95,10 +134,12 @@ func count(r calc.Result, n term.Name) int {
 
 func (t *turn) title(r calc.Result) draw.Title {
 	title := draw.Title{
-		Job: t.place.Name, Tape: t.job.Tape, Plank: r.Layout.Request.Plank, Planks: int64(r.Layout.Planks),
-		Boxes: int64(count(r, term.Boxes)), Changed: t.place.Done,
+		Job: t.place.Name, Tape: t.job.Tape, Boxes: int64(count(r, term.Boxes)), Changed: t.place.Done,
 	}
-	if rect := r.Layout.Request.Floor.Plan.Rect; rect != nil {
+	if r.Layout != nil {
+		title.Plank, title.Planks = r.Layout.Request.Plank, int64(r.Layout.Planks)
+	}
+	if rect := r.Floor.Plan.Rect; rect != nil {
 		title.Room = title.Tape.Room(rect.EastWest) + " x " + title.Tape.Room(rect.NorthSouth)
 	}
 	return title

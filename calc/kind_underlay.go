@@ -73,7 +73,12 @@ func (in *inputs) strips(along, across length.Length, roll plank.Roll) (Result, 
 	if p := material.Underlay(parts, roll, true); p.Rolls < s.Rolls {
 		lines = append(lines, fmt.Sprintf("pieced end to end, %s would do, with %s across", some(p.Rolls, "roll"), some(p.Joins, "seam")))
 	}
+	var floor *room.Floor
+	if !in.saysRoom() {
+		floor, _ = in.jobFloor()
+	}
 	return Result{
+		Floor: floor,
 		Values: []term.Named{
 			{Name: term.Strips, Value: term.Count(s.N)},
 			{Name: term.Rolls, Value: term.Count(s.Rolls)},

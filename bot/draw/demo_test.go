@@ -27,7 +27,7 @@ func TestDemoPictures(t *testing.T) {
 	require.True(t, ok)
 	for name, s := range map[string]*sheet.Sheet{
 		"plan": Plan(l, title), "row": row, "piece": piece,
-		"underlay": Underlay(l.Request.Floor, plank.Roll{Thickness: 2 * length.Millimetre, Width: 4 * ft, Length: 25 * ft}, title),
+		"underlay": Underlay(l.Request.Floor, plank.Roll{Thickness: 2 * length.Millimetre, Width: 4 * ft, Length: 25 * ft}, false, title),
 		"trim":     Trim(l.Request.Floor, Stick{Length: 8 * ft, Thickness: in / 2, Kerf: in / 8}, title),
 	} {
 		sound(t, s)

@@ -105,7 +105,7 @@ func goldens(t testing.TB) []*sheet.Sheet {
 	rows := RowSheets(l, metric)[0]
 	return []*sheet.Sheet{
 		Plan(l, title), row, piece, rows,
-		Underlay(l.Request.Floor, plank.Roll{Width: 1 * ft, Length: 25 * ft, Overlap: in}, title),
+		Underlay(l.Request.Floor, plank.Roll{Width: 1 * ft, Length: 25 * ft, Overlap: in}, false, title),
 		Trim(l.Request.Floor, Stick{Length: 8 * ft, Thickness: in / 2, Kerf: in / 8}, title),
 	}
 }

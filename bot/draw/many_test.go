@@ -115,7 +115,7 @@ func TestManyFloorsAreLegible(t *testing.T) {
 		}
 		if i%4 == 0 {
 			sound(t, Trim(l.Request.Floor, Stick{Length: 8 * ft, Kerf: in / 8}, title))
-			sound(t, Underlay(l.Request.Floor, plank.Roll{Width: 4 * ft, Length: 25 * ft}, title))
+			sound(t, Underlay(l.Request.Floor, plank.Roll{Width: 4 * ft, Length: 25 * ft}, false, title))
 		}
 	}
 }

@@ -19,8 +19,9 @@ type part struct {
 }
 
 // Underlay draws the strips of underlay, their seams and the tape on them, of a roll that material.CheckRoll has nothing
-// against. Strips run along the longer side of the main room, in closets too; the last of a part is trimmed.
-func Underlay(f *room.Floor, roll plank.Roll, t Title) *sheet.Sheet {
+// against. Strips run along the longer side of the main room, in closets too; the last of a part is trimmed. Where mayPiece, rolls are counted
+// with strips made up of what a roll leaves.
+func Underlay(f *room.Floor, roll plank.Roll, mayPiece bool, t Title) *sheet.Sheet {
 	p := newPlan("underlay", f, t)
 	p.header("underlay plan", "")
 	p.makeRoom()
@@ -37,7 +38,7 @@ func Underlay(f *room.Floor, roll plank.Roll, t Title) *sheet.Sheet {
 	p.edgeLabels()
 	p.pen = p.view.box.Y1 + labelLane
 	p.key([]swatch{{sheet.Layer, sheet.Plain, "strip"}, {sheet.Layer, sheet.Dotted, "opening: piece it in"}, {sheet.Spare, sheet.Falling, "tape on a seam"}})
-	p.underlayFacts(parts, roll, lying)
+	p.underlayFacts(parts, roll, lying, mayPiece)
 	p.Alt = fmt.Sprintf("Underlay plan: %d strips, numbered, with taped seams.", n)
 	return p.done(sheetWidth)
 }
@@ -150,7 +151,7 @@ func (p *plan) stripLabel(q part, b sheet.Box, lying bool, n int, wide length.Le
 	}
 }
 
-func (p *plan) underlayFacts(parts []part, roll plank.Roll, lying bool) {
+func (p *plan) underlayFacts(parts []part, roll plank.Roll, lying, mayPiece bool) {
 	var sizes []material.Part
 	for _, q := range parts {
 		size := material.Part{Along: q.north - q.south, Across: q.east - q.west}
@@ -159,7 +160,7 @@ func (p *plan) underlayFacts(parts []part, roll plank.Roll, lying bool) {
 		}
 		sizes = append(sizes, size)
 	}
-	s, t := material.Underlay(sizes, roll, false), p.title.Tape
+	s, t := material.Underlay(sizes, roll, mayPiece), p.title.Tape
 	p.write(fmt.Sprintf("%s of a roll %s wide, %s long: %s. Tape on seams: %s.",
 		count(s.N, "strip"), t.Room(roll.Width), t.Room(roll.Length), count(s.Rolls, "roll"), t.Room(s.Tape)), plainText, false)
 	if roll.Overlap > 0 {
