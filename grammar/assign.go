@@ -65,6 +65,9 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 		if slots[k].must && near < 2.5 || fit < 0 && near < 5 || (slots[k].dim == dLen || slots[k].dim == dMoney) && (m.countsGoods(q) || slots[k].dim == dLen && m.perBox(q) && m.items[q].sizes[0].class == tNumber) {
 			continue
 		}
+		if slots[k].stacked && near < 2.5 && !m.stacked(q) {
+			continue
+		}
 		if slots[k].not != "" && m.nearness(q, slots[k].not) > 5 {
 			fit -= 4
 		}
@@ -75,6 +78,20 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 		out = out[:6]
 	}
 	return out
+}
+
+// stacked says whether a quantity is laid on the one before: "8mm on 2mm", "12 + 2", "12mm and 3mm".
+func (m *message) stacked(q int) bool {
+	for j := q - 1; j >= 0 && j >= q-6; j-- {
+		it := &m.items[j]
+		switch {
+		case it.quantity():
+			return true
+		case it.class == tSep && it.mark != "," || it.word == "to" || it.says() && !isOne(it.meaning, []string{"plus", "plank", "floor", "thick", "wood"}):
+			return false
+		}
+	}
+	return false
 }
 
 // search tries every way, cutting off what can't be best.
@@ -345,8 +362,17 @@ func (m *message) areaSaid() string {
 // countsGoods says whether a bare whole number counts goods by the word after it: 10 boxes, 3 rolls.
 func (m *message) countsGoods(q int) bool {
 	t := m.items[q].sizes[0]
-	if t.class != tNumber || !t.num.Whole() || q+1 >= len(m.items) {
+	if t.class != tNumber || !t.num.Whole() {
 		return false
+	}
+	if q > 0 && m.items[q-1].meaning == "box" && !plural[m.items[q-1].word] {
+		return true
+	}
+	if q+1 >= len(m.items) {
+		return false
+	}
+	if m.telling && (m.items[q+1].word == "planks" || m.items[q+1].word == "boards") {
+		return true
 	}
 	switch m.items[q+1].meaning {
 	case "box", "row", "roll", "stick", "nail", "screw", "bag", "door", "tube", "pallet", "hours", "day", "lastrow", "piece", "job", "closet", "wall", "corner", "stairs":

@@ -57,6 +57,7 @@ type message struct {
 	mention bool
 	bad     string // why a number could not be read
 	sents   int
+	telling bool  // a statement is read: a whole number before "planks" counts them
 	large   bool  // a bare number over 24 has a fraction, so large bare numbers are inches
 	firsts  []int // first item of each sentence
 	job     string

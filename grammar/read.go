@@ -356,7 +356,7 @@ func (r *reader) dipOver() bool {
 	qs := r.quantities()
 	for k := 0; k+1 < len(qs); k++ {
 		a, b := qs[k], qs[k+1]
-		if b != a+2 || !isOne(r.items[a+1].word, []string{"in", "over", "across", "under"}) {
+		if b > a+3 || b < a+2 || b == a+3 && r.items[a+2].word != "a" || !isOne(r.items[a+1].word, []string{"in", "over", "across", "under"}) {
 			continue
 		}
 		dip, ok1 := r.message.read(r.items[a].sizes[0], bareSmall, r.lean)
@@ -424,7 +424,7 @@ func (r *reader) opensAsk(f int) bool {
 // pairs of words that ask wherever they stand.
 var askPairs = [][2]string{
 	{"do", "i"}, {"do", "we"}, {"can", "i"}, {"can", "we"}, {"can", "you"}, {"should", "i"}, {"should", "we"}, {"am", "i"}, {"are", "we"}, {"is", "it"}, {"is", "that"}, {"is", "this"}, {"will", "it"}, {"will", "the"},
-	{"will", "i"}, {"will", "my"}, {"will", "that"}, {"does", "it"}, {"does", "that"}, {"does", "the"}, {"do", "they"}, {"is", "my"}, {"is", "the"}, {"let", "it"}, {"are", "they"}, {"need", "to"}, {"do", "u"}, {"is", "there"}, {"will", "we"}, {"can", "u"}, {"would", "it"}, {"do", "you"}, {"will", "they"}, {"will", "this"}, {"could", "you"}, {"send", "cuts"}, {"we", "good"}, {"good", "to"}, {"ok", "to"}, {"i", "good"}, {"is", "he"}, {"we", "ok"}, {"i", "ok"}, {"this", "ok"}, {"that", "ok"}, {"it", "ok"}, {"good", "enough"}, {"price", "it"},
+	{"will", "i"}, {"will", "my"}, {"will", "that"}, {"does", "it"}, {"does", "that"}, {"does", "the"}, {"do", "they"}, {"is", "my"}, {"is", "the"}, {"let", "it"}, {"are", "they"}, {"need", "to"}, {"do", "u"}, {"is", "there"}, {"will", "we"}, {"can", "u"}, {"would", "it"}, {"do", "you"}, {"will", "they"}, {"will", "this"}, {"could", "you"}, {"send", "cuts"}, {"can", "my"}, {"can", "the"}, {"can", "they"}, {"are", "my"}, {"is", "our"}, {"can", "our"}, {"we", "good"}, {"good", "to"}, {"ok", "to"}, {"i", "good"}, {"is", "he"}, {"we", "ok"}, {"i", "ok"}, {"this", "ok"}, {"that", "ok"}, {"it", "ok"}, {"good", "enough"}, {"price", "it"},
 }
 
 func (r *reader) hasAskPair() bool {

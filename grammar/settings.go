@@ -12,7 +12,7 @@ var settings = []slot{
 	{name: "plank", dim: dPlank, bare: bareFace, cues: "plank box"},
 	{name: term.PlankWidth, bare: bareFace, cues: "plank wide", lo: 2 * inch, hi: 18 * inch, must: true},
 	{name: term.PlankLength, bare: bareFace, cues: "plank long", lo: 18 * inch, hi: 110 * inch, must: true},
-	{name: term.PlankThickness, bare: bareThick, cues: "plank thick box", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre, must: true},
+	{name: term.PlankThickness, bare: bareThick, cues: "plank thick", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre, must: true},
 	sPerBox,
 	{name: term.BoxCoverage, dim: dArea, cues: "box per cover each", must: true},
 	{name: term.Price, dim: dMoney, cues: "price box per each cost"},
@@ -136,6 +136,8 @@ func (r *reader) more(out []Statement, p placed) []Statement {
 
 func (r *reader) settle(qs []int) placed {
 	p := placed{by: map[term.Name]value{}}
+	defer func() { r.telling = false }()
+	r.telling = true
 	best, _ := r.place(qs, r.gated(), r.lean)
 	for i, q := range qs {
 		if len(best.slot) == 0 || best.slot[i] < 0 {

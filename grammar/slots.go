@@ -38,15 +38,16 @@ const (
 // slot is a place that a quantity can go to: its name, what it measures, how a bare number is read, the words that
 // speak for it, and between what lengths it usually lies.
 type slot struct {
-	name   term.Name
-	dim    dim
-	bare   bareAs
-	cues   string
-	lo, hi length.Length
-	must   bool // only with a word for it
-	count  string
-	not    string // words that speak against it where the quantity belongs to them
-	loose  bool   // a bare number is taken for an area of its own
+	name    term.Name
+	dim     dim
+	bare    bareAs
+	cues    string
+	lo, hi  length.Length
+	must    bool // only with a word for it
+	count   string
+	not     string // words that speak against it where the quantity belongs to them
+	stacked bool   // with no word for it, only on top of the quantity before: "8mm on 2mm"
+	loose   bool   // a bare number is taken for an area of its own
 }
 
 const (
@@ -61,7 +62,7 @@ var (
 	sWidth     = slot{name: term.PlankWidth, bare: bareFace, cues: "plank wide", lo: 2 * inch, hi: 18 * inch}
 	sLong      = slot{name: term.PlankLength, bare: bareFace, cues: "plank long", lo: 18 * inch, hi: 110 * inch}
 	sThick     = slot{name: term.PlankThickness, bare: bareThick, not: "step tile carpet vinyl underlay", cues: "plank thick floor click", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre}
-	sUnder     = slot{name: term.UnderlayThickness, bare: bareThick, cues: "underlay thick", not: "step tile carpet vinyl plank", lo: length.Millimetre, hi: 7 * length.Millimetre}
+	sUnder     = slot{name: term.UnderlayThickness, bare: bareThick, cues: "underlay thick", not: "step tile carpet vinyl plank other", stacked: true, lo: length.Millimetre, hi: 7 * length.Millimetre}
 	sGap       = slot{name: term.Gap, bare: bareSmall, cues: "gap expansion leave around tight wall", lo: 1, hi: 3 * inch / 2}
 	sFirst     = slot{name: term.FirstRow, bare: bareInch, cues: "firstrow rip start", lo: inch, hi: 18 * inch, must: true}
 	sPerBox    = slot{name: term.PlanksPerBox, dim: dCount, cues: "box per", count: "per-box"}
@@ -70,8 +71,8 @@ var (
 	sSpare     = slot{name: term.Spare, dim: dPercent, cues: "spare"}
 	sPrice     = slot{name: term.Price, dim: dMoney, cues: "price box per each cost", must: false}
 	sRun       = slot{name: term.Run, bare: bareRoom, cues: "run room hall long wall floor wet across wide", lo: 3 * foot, hi: 400 * foot}
-	sFloorH    = slot{name: term.FloorHeight, bare: bareThick, cues: "floor high ours our mine finished up total", not: "tile carpet vinyl underlay plank", lo: 3 * length.Millimetre, hi: 3 * inch, must: true}
-	sOther     = slot{name: term.OtherHeight, bare: bareThick, cues: "tile carpet vinyl concrete wood high theirs", not: "step plank underlay", lo: length.Millimetre, hi: 4 * inch}
+	sFloorH    = slot{name: term.FloorHeight, bare: bareThick, cues: "floor high ours our my mine finished up total", not: "tile carpet vinyl underlay plank", lo: 3 * length.Millimetre, hi: 3 * inch, must: true}
+	sOther     = slot{name: term.OtherHeight, bare: bareThick, cues: "tile carpet vinyl concrete wood high theirs other", not: "step plank underlay", lo: length.Millimetre, hi: 4 * inch}
 	sDoorGap   = slot{name: term.DoorGap, bare: bareThick, cues: "door clearance gap under over concrete", lo: 2 * length.Millimetre, hi: 3 * inch}
 	sRollW     = slot{name: term.RollWidth, bare: bareRoll, cues: "wide roll underlay", lo: foot, hi: 8 * foot}
 	sRollL     = slot{name: term.RollLength, bare: bareRoll, cues: "long roll underlay", lo: 5 * foot, hi: 300 * foot}

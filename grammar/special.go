@@ -51,7 +51,7 @@ func (r *reader) testSaid() string {
 			return t.test
 		}
 	}
-	if r.has("moisture") && r.has("wood") {
+	if r.has("moisture", "test") && r.has("wood") {
 		return "wood"
 	}
 	return ""
