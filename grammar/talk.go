@@ -130,7 +130,7 @@ func (r *reader) pendingSizes(q *Question, missing []term.Name, qs []int) (Readi
 	for _, n := range missing {
 		for _, s := range takes[q.Kind] {
 			if s.name == n || s.name == "plank" && n == term.PlankWidth || s.name == "roll" && n == term.RollWidth {
-				s.must = false
+				s.must, s.stacked = false, false
 				slots = append(slots, s)
 			}
 		}
@@ -282,7 +282,7 @@ func (r *reader) opensFollow() bool {
 // followUp asks the last question again with what the message changes: "and for 12 ft?", "what about the hall, 3 ft by 11".
 func (r *reader) followUp() (Reading, bool) {
 	last := r.ctx.Last
-	if last == nil || r.ctx.Group || len(r.unknown) > 2 {
+	if last == nil || r.ctx.Group || r.ctx.Pending != nil && !r.opensFollow() || len(r.unknown) > 2 {
 		return Reading{}, false
 	}
 	qs := r.quantities()
