@@ -83,11 +83,15 @@ func (r *reader) geometry(qs *[]int) []Statement {
 
 // closet reads "closet 5' x 2' off the north wall, 3' from the west corner, opening 4'".
 func (r *reader) closet(qs []int) (Statement, []int) {
-	if !r.has("closet") || len(qs) == 0 || len(r.items[qs[0]].sizes) != 2 {
+	if len(qs) == 0 || len(r.items[qs[0]].sizes) != 2 {
+		return nil, nil
+	}
+	what, ok := r.opensOff(qs[0])
+	if !ok {
 		return nil, nil
 	}
 	two := share(r.items[qs[0]].sizes)
-	c := Closet{Wall: r.sideAfter(qs[0])}
+	c := Closet{What: what, Off: r.roomOfWall(qs[0]), Wall: r.sideAfter(qs[0])}
 	var ok1, ok2 bool
 	c.Wide, ok1 = r.message.read(two[0], bareNear, r.lean)
 	c.Deep, ok2 = r.message.read(two[1], bareNear, r.lean)
@@ -113,6 +117,57 @@ func (r *reader) closet(qs []int) (Statement, []int) {
 		used = append(used[:len(used):len(used)], q)
 	}
 	return c, used
+}
+
+// opensOff says what a pair of sizes is of: a closet, or a hall or another room that is said to be off or on a wall.
+func (r *reader) opensOff(q int) (what string, ok bool) {
+	for j := q - 1; j >= 0 && !r.items[j].quantity(); j-- {
+		switch r.items[j].meaning {
+		case "closet":
+			return "", true
+		case "hall":
+			return "hall", r.offWall(q)
+		case "room":
+			return "annex", r.offWall(q)
+		}
+	}
+	return "", r.has("closet") && r.roomOfWall(q) == ""
+}
+
+// offWall says whether "off", or "on" at once, follows a quantity and leads to a wall.
+func (r *reader) offWall(q int) bool {
+	for j := q + 1; j < len(r.items) && r.items[j].word != ""; j++ {
+		if w := r.items[j].word; w == "off" || w == "on" && j == q+1 {
+			return r.sideAfter(j) != ""
+		}
+	}
+	return false
+}
+
+// roomOfWall gives the room whose wall is named after item q, where it is not the main one: "the north wall of the hall",
+// "the hall's north wall". A door "to the hall" is in no wall of it.
+func (r *reader) roomOfWall(q int) string {
+	named := map[string]string{"closet": "closet", "hall": "hall"}
+	of := false
+	for j := q + 1; j < len(r.items) && !r.items[j].quantity(); j++ {
+		it := r.items[j]
+		name := named[it.meaning]
+		if it.word == "annex" {
+			name = "annex"
+		}
+		if name != "" && (of || r.leadsToWall(j)) {
+			return name
+		}
+		of = it.word == "of" || of && it.word == "the"
+	}
+	return ""
+}
+
+// leadsToWall says whether a wall's side follows a word, with nothing but "s" between.
+func (r *reader) leadsToWall(j int) bool {
+	for j++; j < len(r.items) && r.items[j].word == "s"; j++ {
+	}
+	return j < len(r.items) && sides[r.items[j].meaning] != ""
 }
 
 // sideAfter gives the wall named after item q, before the next quantity.
@@ -168,7 +223,7 @@ func (r *reader) doorway(qs []int) (Statement, []int) {
 		return nil, nil
 	}
 	size, ok := r.message.read(r.items[qs[0]].sizes[0], bareInch, r.lean)
-	d := Doorway{Wide: size, Wall: r.sideAfter(qs[0])}
+	d := Doorway{Wide: size, Off: r.roomOfWall(qs[0]), Wall: r.sideAfter(qs[0])}
 	if d.Wall == "" {
 		d.Wall = r.sideBefore(qs[0])
 	}

@@ -70,11 +70,14 @@ func (w Walls) String() string {
 	return b.String()
 }
 
-// Closet opens off a wall, From the named end of it.
+// Closet opens off a wall, From the named end of it. What is empty for a closet, else the word for a room joined in the
+// same way; Off is the closet or room that it opens off, empty for the main room.
 type Closet struct {
-	Wide        Size      `parser:"'closet' @Length"`
+	What        string    `parser:"( 'closet' | @('hall'|'annex') )"`
+	Wide        Size      `parser:"@Length"`
 	Deep        Size      `parser:"By @Length"`
-	Wall        room.Side `parser:"'on' @('north'|'east'|'south'|'west')"`
+	Off         string    `parser:"'on' @('closet'|'hall'|'annex')?"`
+	Wall        room.Side `parser:"@('north'|'east'|'south'|'west')"`
 	From        *Size     `parser:"( ',' @Length 'from'"`
 	FromEnd     room.Side `parser:"  @('north'|'east'|'south'|'west') )?"`
 	Opening     *Size     `parser:"( ',' 'opening' @Length"`
@@ -82,7 +85,11 @@ type Closet struct {
 }
 
 func (c Closet) String() string {
-	s := fmt.Sprintf("closet %s x %s on %s%s", c.Wide, c.Deep, c.Wall, fromText(c.From, c.FromEnd))
+	what := c.What
+	if what == "" {
+		what = "closet"
+	}
+	s := fmt.Sprintf("%s %s x %s on %s%s", what, c.Wide, c.Deep, wallText(c.Off, c.Wall), fromText(c.From, c.FromEnd))
 	if c.Opening != nil {
 		s += ", opening " + c.Opening.String()
 		if c.OpeningFrom != nil {
@@ -92,6 +99,14 @@ func (c Closet) String() string {
 	return s
 }
 
+// wallText names a wall: of the main room by its side alone.
+func wallText(off string, wall room.Side) string {
+	if off == "" {
+		return string(wall)
+	}
+	return off + " " + string(wall)
+}
+
 func fromText(from *Size, end room.Side) string {
 	if from == nil {
 		return ""
@@ -99,17 +114,18 @@ func fromText(from *Size, end room.Side) string {
 	return fmt.Sprintf(", %s from %s", from, end)
 }
 
-// Doorway is a way out through a wall. Into is how far the floor runs into the wall.
+// Doorway is a way out through a wall of the main room, or of the closet or room Off. Into is how far the floor runs into the wall.
 type Doorway struct {
 	Wide    Size      `parser:"'doorway' @Length"`
-	Wall    room.Side `parser:"'on' @('north'|'east'|'south'|'west')"`
+	Off     string    `parser:"'on' @('closet'|'hall'|'annex')?"`
+	Wall    room.Side `parser:"@('north'|'east'|'south'|'west')"`
 	From    *Size     `parser:"( ',' @Length 'from'"`
 	FromEnd room.Side `parser:"  @('north'|'east'|'south'|'west') )?"`
 	Into    *Size     `parser:"( ',' 'into' @Length )?"`
 }
 
 func (d Doorway) String() string {
-	s := fmt.Sprintf("doorway %s on %s%s", d.Wide, d.Wall, fromText(d.From, d.FromEnd))
+	s := fmt.Sprintf("doorway %s on %s%s", d.Wide, wallText(d.Off, d.Wall), fromText(d.From, d.FromEnd))
 	if d.Into != nil {
 		s += ", into " + d.Into.String()
 	}

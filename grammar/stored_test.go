@@ -70,9 +70,10 @@ func aStatement() *rapid.Generator[Statement] {
 		case 1:
 			return Walls{Legs: []Leg{{room.East, a}, {room.South, b}, {room.West, c}, {room.North, size("d")}}, Diagonals: []Diagonal{{"nw-se", size("e")}}}
 		case 2:
-			return Closet{Wide: a, Deep: b, Wall: wall, From: &c, FromEnd: room.West, Opening: maybe("opening")}
+			what, off := rapid.SampledFrom([]string{"", "hall", "annex"}), rapid.SampledFrom([]string{"", "closet", "hall", "annex"})
+			return Closet{What: what.Draw(t, "what"), Wide: a, Deep: b, Off: off.Draw(t, "off"), Wall: wall, From: &c, FromEnd: room.West, Opening: maybe("opening")}
 		case 3:
-			return Doorway{Wide: a, Wall: wall, From: &b, FromEnd: room.East, Into: maybe("into")}
+			return Doorway{Wide: a, Off: rapid.SampledFrom([]string{"", "closet", "hall"}).Draw(t, "off"), Wall: wall, From: &b, FromEnd: room.East, Into: maybe("into")}
 		case 4:
 			return Fixture{What: "post", Wide: a, Deep: maybe("deep"), FromX: b, SideX: room.West, FromY: c, SideY: room.South}
 		case 5:

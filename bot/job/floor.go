@@ -23,7 +23,7 @@ func applyFloor(j *calc.Job, s grammar.Statement) bool {
 		j.Plan.Closets = append(j.Plan.Closets, closet(s))
 	case grammar.Doorway:
 		j.Plan.Doorways = append(j.Plan.Doorways, room.Doorway{
-			Wall: s.Wall, Wide: s.Wide.Len, From: size(s.From), FromEnd: s.FromEnd, Into: size(s.Into)})
+			Off: s.Off, Wall: s.Wall, Wide: s.Wide.Len, From: size(s.From), FromEnd: s.FromEnd, Into: size(s.Into)})
 	case grammar.Fixture:
 		j.Plan.Fixtures = append(j.Plan.Fixtures, fixture(s))
 	case grammar.Gap:
@@ -95,7 +95,7 @@ func quad(s grammar.Walls) *room.Quad {
 }
 
 func closet(s grammar.Closet) room.Closet {
-	return room.Closet{Wall: s.Wall, Wide: s.Wide.Len, Deep: s.Deep.Len, From: size(s.From), FromEnd: s.FromEnd,
+	return room.Closet{What: s.What, Off: s.Off, Wall: s.Wall, Wide: s.Wide.Len, Deep: s.Deep.Len, From: size(s.From), FromEnd: s.FromEnd,
 		Opening: size(s.Opening), OpeningFrom: size(s.OpeningFrom)}
 }
 

@@ -72,6 +72,7 @@ func (b *builder) join(what string, c Closet, o opening, ring []corner) {
 		walls = append(walls, wall)
 	}
 	b.enter(what, walls)
+	b.enter(c.name(), walls) // of several alike, the one told last goes by the bare name
 	b.splice(what, o, ring)
 }
 
