@@ -38,11 +38,18 @@ func (a *askCmd) Run(ctx context.Context, w world) error {
 	}
 	b, all := bot.New(s), true
 	for _, text := range texts {
-		r, err := b.Reply(ctx, bot.Message{User: a.As, Channel: a.In, Addressed: a.In == "", Text: text, At: time.Now()})
+		addressed, err := a.addressed(ctx, s)
+		if err != nil {
+			return err
+		}
+		r, err := b.Reply(ctx, bot.Message{User: a.As, Channel: a.In, Addressed: addressed, Text: text, At: time.Now()})
 		if err != nil {
 			logger(w).Error("a message could not be answered", "error", err)
 			_ = a.print(w, r)
 			return fmt.Errorf("a fault of ours, not of your message")
+		}
+		if a.In != "" && r.Answer.Outcome == answer.Unclear { // nobody asked
+			r.Answer = answer.Answer{Message: text, Outcome: answer.Silent}
 		}
 		if err := a.files(&r); err != nil {
 			return err
@@ -56,6 +63,19 @@ func (a *askCmd) Run(ctx context.Context, w world) error {
 		return errNotAll
 	}
 	return nil
+}
+
+// addressed says whether a message is said to the bot: in a private chat, and in a channel until a job is shared there,
+// so that one can be begun and shared; from then on the channel's talk is overheard.
+func (a *askCmd) addressed(ctx context.Context, s *store.Store) (bool, error) {
+	if a.In == "" {
+		return true, nil
+	}
+	j, err := s.Current(ctx, a.As, a.In)
+	if errors.Is(err, store.ErrNotFound) {
+		return true, nil
+	}
+	return j.Group != a.In, err
 }
 
 func answered(o answer.Outcome) bool {
