@@ -19,13 +19,13 @@ func (g *gateway) address(ctx context.Context) (string, error) {
 	case g.session.id != "" && g.session.resume != "":
 		return g.session.resume, nil
 	case g.config.Gateway != "":
-		return socket(g.config.Gateway)
+		return g.socket(g.config.Gateway)
 	}
 	said, err := g.ask(ctx)
 	if err != nil {
 		return "", err
 	}
-	return socket(said)
+	return g.socket(said)
 }
 
 // ask gets the gateway's address from the API. A server that lacks the address for bots has the plain one.
@@ -67,8 +67,8 @@ func (g *gateway) askPlain(ctx context.Context) (string, error) {
 	return plain.URL, nil
 }
 
-// socket is a gateway's address with the version and the encoding that are spoken here.
-func socket(address string) (string, error) {
+// socket is a gateway's address with the version of the API and the encoding that is spoken here.
+func (g *gateway) socket(address string) (string, error) {
 	u, err := url.Parse(address)
 	if err != nil {
 		return "", err
@@ -86,7 +86,7 @@ func socket(address string) (string, error) {
 		u.Path = "/"
 	}
 	q := u.Query()
-	q.Set("v", discordgo.APIVersion)
+	q.Set("v", g.rest.version)
 	q.Set("encoding", "json")
 	u.RawQuery = q.Encode()
 	return u.String(), nil
@@ -98,7 +98,7 @@ func (g *gateway) resumeAt(told string) string {
 	if g.config.Gateway != "" || told == "" {
 		return ""
 	}
-	at, err := socket(told)
+	at, err := g.socket(told)
 	if err != nil {
 		return ""
 	}

@@ -235,7 +235,7 @@ func (f *fake) wait(what string, holds func() bool) {
 		f.mu.Lock()
 		defer f.mu.Unlock()
 		return holds()
-	}, 5*time.Second, 2*time.Millisecond, what)
+	}, 10*time.Second, 2*time.Millisecond, what)
 }
 
 // awaitPosts waits for so many messages, and a little longer to see that there are no more.

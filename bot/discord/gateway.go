@@ -18,8 +18,9 @@ type gateway struct {
 	pace       *pace
 	rest       *rest
 	log        *slog.Logger
-	dispatch   func(event) // called in order, and not to block
-	identifies *rate.Limiter
+	dispatch   func(event)   // called in order, and not to block
+	identifies *rate.Limiter // new sessions in a day
+	spacing    *rate.Limiter // and from one to the next
 	session    session
 	worked     bool // the last connection got as far as READY or RESUMED
 }

@@ -13,6 +13,7 @@ type pace struct {
 	invalid           time.Duration // at least this long between a refused session and the next, and at most five times this
 	identify          rate.Limit    // how often a new session may begin, over a day
 	identifyBurst     int
+	identifyGap       time.Duration // between two new sessions
 	settle            time.Duration // from READY to the look at what was missed
 	attempt           time.Duration // for one request
 	attempts          int           // of one request
@@ -30,7 +31,7 @@ var discords = pace{
 	dial: 15 * time.Second, hello: 30 * time.Second,
 	backoff: time.Second, most: 2 * time.Minute,
 	invalid:  time.Second,
-	identify: rate.Every(108 * time.Second), identifyBurst: 100,
+	identify: rate.Every(108 * time.Second), identifyBurst: 100, identifyGap: 5 * time.Second,
 	settle:  2 * time.Second,
 	attempt: 20 * time.Second, attempts: 5,
 	retry: 500 * time.Millisecond, retryLimit: time.Minute,

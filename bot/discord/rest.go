@@ -15,7 +15,7 @@ import (
 // rest makes requests through a discordgo session, which adds the token and keeps to the limits the server tells.
 type rest struct {
 	session *discordgo.Session
-	pace    *pace
+	version string // of the API, as the gateway is to speak it too
 }
 
 func newREST(c Config) (*rest, error) {
@@ -30,7 +30,7 @@ func newREST(c Config) (*rest, error) {
 	s.LogLevel = discordgo.LogError
 	s.StateEnabled = false
 	s.Client = &http.Client{Transport: newTransport(base, c)}
-	return &rest{s, c.pace}, nil
+	return &rest{s, base.Path[strings.LastIndex(base.Path, "/v")+2:]}, nil
 }
 
 // apiBase reads the address that stands for discordgo.EndpointAPI.

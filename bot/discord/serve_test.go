@@ -20,10 +20,10 @@ import (
 // quick is the pace of the tests.
 func quick() *pace {
 	return &pace{
-		dial: time.Second, hello: 300 * time.Millisecond, backoff: 20 * time.Millisecond, most: 100 * time.Millisecond,
+		dial: 2 * time.Second, hello: time.Second, backoff: 20 * time.Millisecond, most: 100 * time.Millisecond,
 		invalid: 20 * time.Millisecond, identify: rate.Inf, identifyBurst: 1, settle: 20 * time.Millisecond,
-		attempt: time.Second, attempts: 4, retry: 5 * time.Millisecond, retryLimit: 3 * time.Second,
-		callback: 500 * time.Millisecond, token: time.Minute, away: time.Minute, user: 1000, userBurst: 1000, finish: time.Second,
+		attempt: 2 * time.Second, attempts: 4, retry: 5 * time.Millisecond, retryLimit: 3 * time.Second,
+		callback: 2 * time.Second, token: time.Minute, away: time.Minute, user: 1000, userBurst: 1000, finish: time.Second,
 	}
 }
 
@@ -161,3 +161,5 @@ func TestTokenIsNeverLogged(t *testing.T) {
 	require.NotContains(t, b.String(), token)
 	require.Equal(t, 4, strings.Count(b.String(), "[token]"))
 }
+
+func quietLog() *slog.Logger { return slog.New(slog.DiscardHandler) }

@@ -36,7 +36,10 @@ func newServer(c Config, r *rest, reply Bot) *server {
 		places: newPlaces(), roles: map[id]bool{},
 	}
 	s.work = newQueues(c.Log, c.pace.finish)
-	s.gateway = gateway{config: c, pace: c.pace, rest: r, log: c.Log, dispatch: s.take, identifies: rate.NewLimiter(c.pace.identify, c.pace.identifyBurst)}
+	s.gateway = gateway{
+		config: c, pace: c.pace, rest: r, log: c.Log, dispatch: s.take,
+		identifies: rate.NewLimiter(c.pace.identify, c.pace.identifyBurst), spacing: rate.NewLimiter(rate.Every(c.pace.identifyGap), 1),
+	}
 	return s
 }
 

@@ -1,6 +1,7 @@
 package discord
 
 import (
+	"cmp"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -24,7 +25,7 @@ func (c *conn) introduce(ctx context.Context) error {
 	}
 	g.session = session{}
 	c.seq.Store(nil)
-	if err := g.identifies.Wait(ctx); err != nil {
+	if err := cmp.Or(g.identifies.Wait(ctx), g.spacing.Wait(ctx)); err != nil {
 		return err
 	}
 	return c.write(opIdentify, map[string]any{
