@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"image/png"
 	"net/http"
-	"os"
 	"os/exec"
 	"path/filepath"
 	"syscall"
@@ -55,11 +54,18 @@ func toBot(n int, text string) map[string]any {
 	return m
 }
 
-// TestProgramAnswersThroughFaults runs lastrow as shipped: a message in, the answer with its picture out, over a dropped
-// gateway, answers of 429 and 500, and a kill.
-func TestProgramAnswersThroughFaults(t *testing.T) {
+// TestProgram builds lastrow as shipped and runs it.
+func TestProgram(t *testing.T) {
 	t.Parallel()
-	f, path, home := newFake(t), build(t), t.TempDir()
+	path := build(t)
+	t.Run("answers through faults", func(t *testing.T) { t.Parallel(); answersThroughFaults(t, path) })
+	t.Run("stops where the token is refused", func(t *testing.T) { t.Parallel(); stopsAtRefusal(t, path) })
+}
+
+// answersThroughFaults has a message in, the answer with its picture out, over a dropped
+// gateway, answers of 429 and 500, and a kill.
+func answersThroughFaults(t *testing.T, path string) {
+	f, home := newFake(t), t.TempDir()
 	p := start(t, path, home, f)
 	s := f.ready(0)
 	f.say(s, "MESSAGE_CREATE", private(1, "last row width for 11ft 4in room, plank 7 5/8"))
@@ -94,9 +100,7 @@ func TestProgramAnswersThroughFaults(t *testing.T) {
 	require.Zero(t, code, log)
 }
 
-func TestProgramStopsWhereTheTokenIsRefused(t *testing.T) {
-	t.Parallel()
-	path := build(t)
+func stopsAtRefusal(t *testing.T, path string) {
 	f := newFake(t)
 	f.greeting = []func(*socketOf){func(s *socketOf) { s.hangUp(4004) }}
 	code, log := start(t, path, t.TempDir(), f).end(t)
@@ -111,6 +115,4 @@ func TestProgramStopsWhereTheTokenIsRefused(t *testing.T) {
 	code, log = start(t, path, t.TempDir(), f).end(t)
 	require.Equal(t, 1, code)
 	require.Contains(t, log, "token")
-	_, err := os.Stat(path)
-	require.NoError(t, err)
 }
