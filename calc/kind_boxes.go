@@ -149,6 +149,9 @@ func (in *inputs) boxesByArea() (Result, error) {
 	waste := percentOf(limit.WasteByArea)
 	if p, ok := get[term.Percent](in, term.Waste); ok {
 		waste = p
+	} else if g, ok := in.said[term.Spare].Value.(term.Percent); ok {
+		waste = g
+		in.use(in.said[term.Spare])
 	} else {
 		in.assume(term.Waste, waste)
 	}

@@ -62,7 +62,13 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 			continue
 		}
 		near := m.nearness(q, slots[k].cues)
-		if slots[k].must && near < 2.5 || fit < 0 && near < 5 || (slots[k].dim == dLen || slots[k].dim == dMoney) && (m.countsGoods(q) || slots[k].dim == dLen && m.perBox(q) && m.items[q].sizes[0].class == tNumber) {
+		if slots[k].must && near < 2.5 && !(slots[k].dim == dCount && m.ofThem(q)) || fit < 0 && near < 5 || (slots[k].dim == dLen || slots[k].dim == dMoney) && (m.countsGoods(q) || slots[k].dim == dLen && m.perBox(q) && m.items[q].sizes[0].class == tNumber) {
+			continue
+		}
+		if m.countsPlanks(q, &slots[k], near) {
+			continue
+		}
+		if (slots[k].must || slots[k].spoken) && slots[k].lo > 0 && len(v.sizes) == 1 && far(v.sizes[0].Len, &slots[k]) && outside(slots[k].name, v.sizes[0].Len) == "" {
 			continue
 		}
 		if slots[k].stacked && near < 2.5 && !m.stacked(q) {
@@ -93,6 +99,24 @@ func (m *message) stacked(q int) bool {
 	}
 	return false
 }
+
+// countsPlanks says whether a bare whole number counts planks, or stands too far from any word for its size, so that it
+// is no plank's width or thickness.
+func (m *message) countsPlanks(q int, s *slot, near float64) bool {
+	t := m.items[q].sizes[0]
+	if t.class != tNumber || !t.num.Whole() || s.name != term.PlankThickness && (s.name != term.PlankWidth || !s.must) {
+		return false
+	}
+	for j := q + 1; j < len(m.items) && j <= q+2; j++ {
+		if it := &m.items[j]; it.meaning == "plank" {
+			return strings.HasSuffix(it.word, "s")
+		}
+	}
+	return near < 2.5 && s.spoken
+}
+
+// far says whether a size is far outside what is usual in a slot.
+func far(l length.Length, s *slot) bool { return l > 3*s.hi || 3*l < s.lo }
 
 // search tries every way, cutting off what can't be best.
 type search struct {
@@ -189,6 +213,12 @@ func (m *message) valueFor(q int, s *slot, l leaning) (v value, fit float64, ok 
 		return v, 2, err == nil
 	case dMoney:
 		return m.moneyFor(q, s)
+	case dMass:
+		if t.class != tMass || !one {
+			return v, 0, false
+		}
+		v.term = massOf(t)
+		return v, 1, true
 	case dAngle:
 		if t.class != tAngle && t.class != tNumber {
 			return v, 0, false
@@ -197,6 +227,14 @@ func (m *message) valueFor(q int, s *slot, l leaning) (v value, fit float64, ok 
 		return v, 1, one
 	}
 	return v, 0, false
+}
+
+// massOf is a weight in kilograms; a pound is 0.45359237 kg (international yard and pound agreement, 1959).
+func massOf(t token) term.Mass {
+	if t.unit == "lb" {
+		return term.Mass(t.num.Float() * 0.45359237)
+	}
+	return term.Mass(t.num.Float())
 }
 
 func (s *slot) usual(l length.Length) float64 {
@@ -233,7 +271,8 @@ func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, o
 	}
 	v.term = term.Lens{v.sizes[0].Len, v.sizes[1].Len}
 	if s.name == "roll" {
-		return v, rollFit(v.sizes), true
+		fit = rollFit(v.sizes)
+		return v, fit, fit > -20
 	}
 	if s.name == term.Room && min(v.sizes[0].Len, v.sizes[1].Len) < 4*foot && !m.has("room", "hall", "wet", "floor", "closet") {
 		return v, -5, true
@@ -263,6 +302,9 @@ func (m *message) together(ts []token, l leaning) leaning {
 // rollFit says how likely two sizes are a roll's: no side of a roll is both wide and long.
 func rollFit(s []Size) float64 {
 	short, long := min(s[0].Len, s[1].Len), max(s[0].Len, s[1].Len)
+	if short > 10*foot {
+		return -20
+	}
 	if short > 8*foot || short < 8*inch || long < 5*foot {
 		return -5
 	}
@@ -306,8 +348,11 @@ func (m *message) areaFor(q int, s *slot, l leaning) (v value, fit float64, ok b
 	switch {
 	case t.class == tArea && len(m.items[q].sizes) == 1:
 		v.flat = flatOf(t)
-	case t.class == tNumber && s.name == term.BoxCoverage && len(m.items[q].sizes) == 1 && (m.perBox(q) || m.at(q)) && (m.areaSaid() != "" || s.loose) && (!t.num.Whole() || m.nearness(q, "do cover") > 4):
+	case t.class == tNumber && s.name == term.BoxCoverage && len(m.items[q].sizes) == 1 && (m.covers(q) || s.loose && (m.perBox(q) || m.at(q)) && !t.num.Whole()):
 		v.flat = Flat{t.num, orFeet(m.areaSaid())}
+		if m.areaSaid() == "" && l.sure && l.system == length.Metric {
+			v.flat.Unit = "sq m"
+		}
 	case t.class == tNumber && s.bare == bareArea && len(m.items[q].sizes) == 1 && (s.loose || m.nearness(q, "area") > 2):
 		v.flat = Flat{t.num, "sq ft"}
 		if l.sure && l.system == length.Metric {
@@ -362,7 +407,7 @@ func (m *message) areaSaid() string {
 // countsGoods says whether a bare whole number counts goods by the word after it: 10 boxes, 3 rolls.
 func (m *message) countsGoods(q int) bool {
 	t := m.items[q].sizes[0]
-	if t.class != tNumber || !t.num.Whole() {
+	if t.class != tNumber || !t.num.Whole() || q > 1 && m.items[q-1].word == "is" && m.items[q-2].says() {
 		return false
 	}
 	if q > 0 && m.items[q-1].meaning == "box" && !plural[m.items[q-1].word] {
@@ -375,7 +420,9 @@ func (m *message) countsGoods(q int) bool {
 		return true
 	}
 	switch m.items[q+1].meaning {
-	case "box", "row", "roll", "stick", "nail", "screw", "bag", "door", "tube", "pallet", "hours", "day", "lastrow", "piece", "job", "closet", "wall", "corner", "stairs":
+	case "door":
+		return t.num.Num < 15*t.num.Den
+	case "box", "row", "roll", "stick", "nail", "screw", "bag", "tube", "pallet", "hours", "day", "lastrow", "piece", "job", "closet", "wall", "corner", "stairs":
 		return true
 	}
 	return m.items[q+1].word == "of" && q+2 < len(m.items) && (m.items[q+2].word == "them" || m.items[q+2].word == "us")
@@ -389,10 +436,14 @@ func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
 	}
 	fit = 2
 	switch {
+	case s.must && m.nearness(q, s.cues) < 2.5:
+		return v, 0, false
 	case t.class == tMoney:
+	case t.class == tMass && t.unit == "lb" && !m.has("weigh", "calcium") && m.nearness(q, "box roll each per") > 3:
+		t.unit = "GBP"
 	case m.countsGoods(q) && !m.perBox(q):
 		return v, 0, false
-	case s.name == term.Price && m.byArea(q), s.name == term.Price && t.class == tNumber && m.areaSaid() != "" && m.nearness(q, "price cost") == 0:
+	case s.name == term.Price && m.byArea(q), s.name == term.Price && t.class == tNumber && m.areaSaid() != "" && !m.coverageSaid() && m.nearness(q, "price cost") == 0:
 		return v, 0, false
 	case t.class == tNumber && (m.decimal(t) || m.nearness(q, "price cost") > 2) && m.nearness(q, s.cues) > 1.5:
 		fit = 0.5
@@ -407,6 +458,16 @@ func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
 	return v, fit, err == nil
 }
 
+// coverageSaid says whether an area was said to be a box's.
+func (m *message) coverageSaid() bool {
+	for i := range m.items {
+		if m.items[i].quantity() && m.items[i].sizes[0].class == tArea && m.perBox(i) {
+			return true
+		}
+	}
+	return false
+}
+
 // cents says whether a number has two decimals, as amounts do.
 func (m *message) cents(t token) bool {
 	return t.end-t.at > 3 && (m.src[t.end-3] == '.')
@@ -415,9 +476,14 @@ func (m *message) cents(t token) bool {
 // counts says whether a number counts what the slot counts: the word stands by it.
 func (m *message) counts(q int, s *slot) bool {
 	if s.count == "per-box" {
-		return m.perBox(q) && !(m.areaSaid() != "" && m.nearness(q, "do cover") > 4)
+		return m.perBox(q) && !m.covers(q)
 	}
-	return m.nearness(q, s.count) >= 2
+	return m.nearness(q, s.count) >= 2 || m.ofThem(q) && m.has(strings.Fields(s.count)...)
+}
+
+// ofThem reads "16 of them".
+func (m *message) ofThem(q int) bool {
+	return q+2 < len(m.items) && m.items[q+1].word == "of" && (m.items[q+2].word == "them" || m.items[q+2].word == "those" || m.items[q+2].word == "these")
 }
 
 // nearness scores how near the words for a slot stand to a quantity: the two nearest count.

@@ -14,6 +14,9 @@ type leaning struct {
 func (m *message) lean(ctx Context) leaning {
 	metric, inches := 0, 0
 	for i := range m.items {
+		if i > 1 && metricWords[m.items[i].word] && m.items[i-1].word == "many" {
+			metric++
+		}
 		for _, t := range m.items[i].sizes {
 			switch {
 			case t.class == tLength && t.meas.Unit >= length.Millimetres && t.meas.Len < 30*length.Millimetre: // a thickness, in either system
@@ -36,6 +39,9 @@ func (m *message) lean(ctx Context) leaning {
 	}
 	return leaning{}
 }
+
+// metricWords are units asked for: "how many metres of skirting".
+var metricWords = map[string]bool{"metres": true, "meters": true, "mm": true, "m": true, "millimetres": true, "millimeters": true}
 
 // decimal says whether a number was written with a decimal mark.
 func (m *message) decimal(t token) bool {

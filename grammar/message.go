@@ -258,7 +258,7 @@ func (m *message) phrase(i int) int {
 
 // mergeSides joins "5 ft wide and 2 ft deep" and "2.74 m one way and 3.36 m the other" into the sides of one thing.
 func (m *message) mergeSides() {
-	if !m.hasMeaning("room", "hall", "closet", "wet", "hearth") {
+	if !m.hasMeaning("room", "hall", "closet", "wet", "hearth", "roll") {
 		return
 	}
 	for i := 0; i < len(m.items); i++ {
@@ -390,13 +390,19 @@ func (m *message) numbered(it *item) bool {
 	return false
 }
 
-// mark is what stands for a quantity in the list of meanings: "#n" for a bare whole number, "#" for others.
+// mark is what stands for a quantity in the list of meanings: "#n" for a bare whole number, "#d" for an angle, "#a" for an
+// area, "#m" for an amount of money, "#" for others.
 func (m *message) mark(it *item) string {
 	if t := it.sizes[0]; len(it.sizes) == 1 && t.class == tNumber && t.num.Whole() && !m.decimal(t) && m.numbered(it) {
 		return "#n"
 	}
-	if it.sizes[0].class == tAngle {
+	switch t := it.sizes[0]; {
+	case t.class == tAngle:
 		return "#d"
+	case t.class == tArea:
+		return "#a"
+	case t.class == tMoney, len(it.sizes) == 1 && t.class == tNumber && m.cents(t):
+		return "#m"
 	}
 	return "#"
 }

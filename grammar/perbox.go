@@ -3,6 +3,9 @@ package grammar
 // perBox says whether a number is so many, or so much, for each box: "8 per box", "eight to the box", "31.90 a box",
 // "packs of 9".
 func (m *message) perBox(q int) bool {
+	if m.packOf(q) {
+		return true
+	}
 	rate := false
 	for j := q + 1; j < len(m.items) && j <= q+5; j++ {
 		it := &m.items[j]
@@ -10,7 +13,7 @@ func (m *message) perBox(q int) bool {
 		case it.quantity() && len(it.sizes) > 1 && m.items[j-1].meaning == "plank":
 			continue
 		case it.quantity() || it.class == tSep:
-			return m.boxOf(q)
+			return m.boxOf(q) || m.eachOf(q)
 		case it.meaning == "box":
 			return rate && !plural[it.word]
 		case it.word == "per" || it.word == "to" || it.word == "in" || it.word == "a" || it.word == "each" || it.word == "every" || it.mark == "/" || it.word == "the" && rate:
@@ -19,7 +22,45 @@ func (m *message) perBox(q int) bool {
 			return false
 		}
 	}
-	return m.boxOf(q)
+	return m.boxOf(q) || m.eachOf(q)
+}
+
+// eachOf reads "23.6 per" and "20 each" with no word after, where boxes were spoken of.
+func (m *message) eachOf(q int) bool {
+	return q+1 < len(m.items) && (m.items[q+1].word == "per" || m.items[q+1].word == "each" || m.items[q+1].word == "apiece") && m.has("box") && !m.has("roll", "stick", "door") &&
+		(q+2 == len(m.items) || m.items[q+2].class == tSep)
+}
+
+// packOf reads "what does a box weigh, 8 planks 193 x 1380": a count of planks beside their sizes, where a box was spoken of.
+func (m *message) packOf(q int) bool {
+	return q+1 < len(m.items) && m.items[q+1].meaning == "plank" && m.items[q].sizes[0].class == tNumber && m.items[q].sizes[0].num.Whole() &&
+		m.has("box") && m.pairs() > 0 && !m.has("leftover", "remaining", "damaged", "laid", "used")
+}
+
+// covers says whether a bare number is what a box covers and not how many planks are in it: "a carton does 20", or a
+// number too large for planks in a message that speaks of an area and of no plank's sizes.
+func (m *message) covers(q int) bool {
+	t := m.items[q].sizes[0]
+	if !m.perBox(q) && !m.at(q) || t.class != tNumber {
+		return false
+	}
+	if m.nearness(q, "do cover") > 4 {
+		return true
+	}
+	if m.areaSaid() == "" {
+		return false
+	}
+	return !t.num.Whole() || m.perBox(q) && t.num.Float() >= 15 && !m.has("piece") && m.pairs() == 0
+}
+
+// pairs counts the sizes joined by "x".
+func (m *message) pairs() (n int) {
+	for i := range m.items {
+		if len(m.items[i].sizes) > 1 {
+			n++
+		}
+	}
+	return n
 }
 
 var plural = map[string]bool{"boxes": true, "packs": true, "cartons": true, "cases": true, "packets": true}

@@ -89,11 +89,20 @@ func (s *scanner) number(class lexerType, m length.Measure, n int) *token {
 
 // unglue gives back the bare second number of "11 ft 4" where what follows shows that it counts something else.
 func (s *scanner) unglue(m length.Measure, n int, rest string) (length.Measure, int) {
-	if m.Head == 0 {
-		return uncomma(m, n, rest)
-	}
 	next := strings.TrimLeft(rest[n:], " ")
 	word := strings.ToLower(leading(next))
+	if m.Head == 0 {
+		if k := s.secondHead(m, n, rest, word); k > 0 {
+			if head, took, err := length.Scan(rest[:k]); err == nil && took == k {
+				return head, k
+			}
+		}
+		return uncomma(m, n, rest, s.raw)
+	}
+	if ownSize[words.English.Word(word)] {
+		m.Form, m.Len = length.Single, m.HeadLen
+		return m, m.Head
+	}
 	_, other := countWords[word]
 	if otherUnit(next) > 0 || other || s.areaAhead(next) {
 		m.Form, m.Len, n = length.Single, m.HeadLen, m.Head
@@ -101,13 +110,48 @@ func (s *scanner) unglue(m length.Measure, n int, rest string) (length.Measure, 
 	return m, n
 }
 
-// uncomma parts "4ft, 1/2 inch deep" again where the word after shows that the second size is another thing's.
-func uncomma(m length.Measure, n int, rest string) (length.Measure, int) {
+// ownSize are the meanings of what has a small size of its own right before it: "75 ft 3/16 bead".
+var ownSize = map[string]bool{"thick": true, "gap": true, "bead": true, "kerf": true, "spacing": true, "fillet": true, "underlay": true, "trim": true}
+
+// secondHead gives the end of the first size where the second belongs to the word after: "9 m 8mm bead" is two sizes, and
+// "10x12 3/8 thick" is three. It is 0 elsewhere.
+func (s *scanner) secondHead(m length.Measure, n int, rest, word string) int {
+	own := words.English.Word(word)
+	if !ownSize[own] && own != "deep" {
+		return 0
+	}
+	space := strings.IndexByte(rest[:n], ' ')
+	switch {
+	case space < 0:
+		return 0
+	case m.Form == length.Pair && m.Unit == length.Metres && ownSize[own]:
+		if rest[space-1] >= '0' && rest[space-1] <= '9' {
+			if k := strings.IndexByte(rest[space+1:n], ' '); k > 0 {
+				return space + 1 + k
+			}
+			return 0
+		}
+		return space
+	case m.Form == length.Single && m.Unit == length.Bare && !m.Amount.Whole() && m.Amount.Num > 4*m.Amount.Den && len(s.toks) > 0:
+		if last := s.toks[len(s.toks)-1].text; last == "x" || last == "by" {
+			return space
+		}
+	}
+	return 0
+}
+
+// uncomma parts "4ft, 1/2 inch deep" again where the word after shows that the second size is another thing's. In
+// canonical text a comma always parts.
+func uncomma(m length.Measure, n int, rest string, canonical bool) (length.Measure, int) {
 	comma := strings.Index(rest[:n], ", ")
 	if m.Form != length.Pair || comma < 0 {
 		return m, n
 	}
-	switch words.English.Word(strings.ToLower(leading(strings.TrimLeft(rest[n:], " ")))) {
+	next := words.English.Word(strings.ToLower(leading(strings.TrimLeft(rest[n:], " "))))
+	if canonical {
+		next = "gap"
+	}
+	switch next {
 	case "deep", "thick", "gap", "plank", "underlay", "trim", "dip", "spacing", "bead", "kerf", "apart":
 		if head, k, err := length.Scan(rest[:comma]); err == nil && k == comma {
 			return head, k

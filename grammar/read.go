@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 
 	"lastrow/calc/length"
@@ -169,7 +170,7 @@ func (r *reader) ask(kind term.Kind) Reading {
 	if special != "" {
 		return r.refused(kind, special)
 	}
-	slots := takes[kind]
+	slots := r.slotsFor(kind)
 	p, tie := r.place(qs, slots, r.lean)
 	if tie {
 		if out, two := r.twoWays(q, qs, p); two {
@@ -177,6 +178,22 @@ func (r *reader) ask(kind term.Kind) Reading {
 		}
 	}
 	return r.filled(q, qs, slots, p)
+}
+
+// slotsFor gives what a kind takes: no way round a room whose sides were said, and
+// a roll of the second pair of sizes where a room is the first.
+func (r *reader) slotsFor(kind term.Kind) []slot {
+	slots := takes[kind]
+	switch {
+	case kind == term.AskTrim && r.pairs() > 0:
+		return slices.DeleteFunc(slices.Clone(slots), func(s slot) bool { return s.name == term.Perimeter })
+	case kind == term.AskUnderlay && r.pairs() > 1:
+		slots = slices.Clone(slots)
+		for i := range slots {
+			slots[i].must = slots[i].must && slots[i].name != "roll"
+		}
+	}
+	return slots
 }
 
 // inherit lets a question that points back ("and what does that lot weigh") rest on the sizes of the one before.
@@ -335,6 +352,9 @@ func (r *reader) asks() bool {
 	if r.has("least") {
 		return false
 	}
+	if r.pricesGoods() {
+		return false
+	}
 	for i := range terse {
 		if terse[i].in(r.seq) {
 			return true
@@ -368,6 +388,18 @@ func (r *reader) dipOver() bool {
 	return false
 }
 
+// pricesGoods says whether the message tells what a thing costs: "the boxes cost 38.99 each".
+func (r *reader) pricesGoods() bool {
+	for i := range priced {
+		if priced[i].in(r.seq) {
+			return len(r.quantities()) == 1
+		}
+	}
+	return false
+}
+
+var priced = compile([]cue{{1, "box cost #"}, {1, "plank cost #"}, {1, "cost # ~ box|each|per"}, {1, "cost|price|box ~ #m"}})
+
 // whWord says whether one of the words that questions begin with was said.
 func (r *reader) whWord() bool {
 	return r.hasWord("how", "hows", "what", "whats", "where", "wheres", "when", "whens", "why") || r.whichAsks()
@@ -385,7 +417,7 @@ func (r *reader) whichAsks() bool {
 
 // requests says whether the message asks for something to be set, as a statement does: "can you make the gap 3/8".
 func (r *reader) requests() bool {
-	return r.has("make", "record", "switch") || r.hasWord("put", "set", "change", "add", "mark", "update", "please", "pls", "log", "use", "want", "like")
+	return r.has("make", "record", "switch") || r.hasWord("put", "set", "change", "add", "mark", "figure", "allow", "carry", "bump", "update", "please", "pls", "log", "use", "want", "like")
 }
 
 // forOpening says whether the message begins with goods and "for": "screws for a 6 ft track".

@@ -12,14 +12,14 @@ var settings = []slot{
 	{name: "plank", dim: dPlank, bare: bareFace, cues: "plank box"},
 	{name: term.PlankWidth, bare: bareFace, cues: "plank wide", lo: 2 * inch, hi: 18 * inch, must: true},
 	{name: term.PlankLength, bare: bareFace, cues: "plank long", lo: 18 * inch, hi: 110 * inch, must: true},
-	{name: term.PlankThickness, bare: bareThick, cues: "plank thick", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre, must: true},
+	{name: term.PlankThickness, bare: bareThick, cues: "plank thick", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre, spoken: true},
 	sPerBox,
 	{name: term.BoxCoverage, dim: dArea, cues: "box per cover each", must: true},
 	{name: term.Price, dim: dMoney, cues: "price box per each cost"},
 	{name: term.UnderlayThickness, bare: bareThick, cues: "underlay thick", lo: length.Millimetre, hi: 7 * length.Millimetre, must: true},
 	{name: "roll", dim: dPair, bare: bareRoll, cues: "roll underlay comes", must: true},
 	{name: term.RollWidth, bare: bareRoll, cues: "roll wide", lo: foot, hi: 8 * foot, must: true},
-	{name: term.RollLength, bare: bareRoll, cues: "roll long", lo: 5 * foot, hi: 300 * foot, must: true},
+	{name: term.RollLength, bare: bareRoll, cues: "roll long", lo: 5 * foot, hi: 300 * foot},
 	sOverlap,
 	{name: term.Gap, bare: bareSmall, cues: "gap expansion leave around", hi: 2 * inch, must: true},
 	{name: term.FirstRow, bare: bareInch, cues: "firstrow", lo: inch, hi: 18 * inch, must: true},
@@ -171,21 +171,23 @@ func (r *reader) allows(n term.Name) bool {
 	case "plank":
 		return !r.has("roll") || r.has("plank")
 	case term.Laid:
-		return r.has("laid") || r.has("row") && (r.hasWord("in", "got", "through", "thru") || r.has("more") && !r.has("remaining"))
+		return r.has("laid") && (r.has("row") || !r.has("opened")) || r.has("row") && (r.hasWord("did", "mark", "at", "in", "got", "through", "thru") || r.has("more") && !r.has("remaining"))
 	case term.Opened:
-		return r.has("opened") || r.has("open")
+		return r.has("opened") || r.has("open") || r.onBox()
 	case term.LeastRow:
 		return (r.has("least") || r.hasWord("under", "than", "below", "narrower")) && r.has("row", "lastrow", "firstrow", "wall") && !r.has("joint", "piece", "endpiece") && !r.startsRow() || r.has("sliver")
 	case term.PlankWidth, term.PlankLength:
-		return r.has("plank") && !r.has("damaged")
-	case "roll", term.RollWidth, term.RollLength:
+		return r.has("plank") && !r.has("damaged", "spare")
+	case "roll", term.RollWidth:
 		return r.has("roll", "underlay")
+	case term.RollLength:
+		return r.has("roll")
 	case term.PlankThickness:
-		return r.has("plank", "box") && !r.has("trim", "damaged")
+		return (r.has("plank") || r.has("box") && r.pairs() > 0) && !r.has("trim", "damaged")
 	case term.TrimThickness, term.StickLength:
 		return r.has("trim", "stick")
 	case term.Price:
-		return !r.has("spare")
+		return !r.has("spare") && (r.has("box") || !r.has("roll", "stick", "underlay", "trim", "bag", "tube", "nail", "screw"))
 	case term.OtherHeight:
 		return r.has("tile", "carpet", "vinyl")
 	case term.DoorGap:
@@ -202,6 +204,16 @@ func (r *reader) allows(n term.Name) bool {
 
 // startsRow says whether the message speaks of the piece that starts a row.
 func (r *reader) startsRow() bool { return r.has("start") && r.has("row") }
+
+// onBox reads "on box 5".
+func (r *reader) onBox() bool {
+	for i := 1; i+1 < len(r.items); i++ {
+		if r.items[i].meaning == "box" && r.items[i+1].quantity() && isOne(r.items[i-1].word, []string{"on", "onto", "into"}) {
+			return true
+		}
+	}
+	return false
+}
 
 // build makes the statements of the values placed.
 func (p placed) build() []Statement {

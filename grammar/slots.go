@@ -48,6 +48,7 @@ type slot struct {
 	not     string // words that speak against it where the quantity belongs to them
 	stacked bool   // with no word for it, only on top of the quantity before: "8mm on 2mm"
 	loose   bool   // a bare number is taken for an area of its own
+	spoken  bool   // a bare whole number only with a word for it
 }
 
 const (
@@ -78,7 +79,7 @@ var (
 	sRollL     = slot{name: term.RollLength, bare: bareRoll, cues: "long roll underlay", lo: 5 * foot, hi: 300 * foot}
 	sRoll      = slot{name: "roll", dim: dPair, bare: bareRoll, cues: "roll comes", must: true}
 	sOverlap   = slot{name: term.Overlap, bare: bareInch, cues: "overlap", must: true}
-	sStick     = slot{name: term.StickLength, bare: bareRoom, cues: "stick long trim each at", lo: 4 * foot, hi: 24 * foot}
+	sStick     = slot{name: term.StickLength, bare: bareRoom, cues: "stick long trim each at piece", lo: 4 * foot, hi: 24 * foot}
 	sDoors     = slot{name: term.Doors, bare: bareInch, cues: "door doorway", lo: 18 * inch, hi: 20 * foot, must: true}
 	sTrimThick = slot{name: term.TrimThickness, bare: bareThick, cues: "trim thick", lo: 3 * length.Millimetre, hi: 2 * inch}
 	sTrimLen   = slot{name: term.TrimLength, bare: bareRoom, cues: "trim run around wall", lo: 2 * foot, hi: 5000 * foot}
@@ -93,7 +94,7 @@ var (
 	sOffcut    = slot{name: term.Offcut, bare: bareInch, cues: "offcut long cut start piece leftover", lo: 2 * inch, hi: 110 * inch}
 	sJoint     = slot{name: term.Joint, bare: bareInch, cues: "this", lo: 2 * inch, hi: 110 * inch, must: true}
 	sPrevious  = slot{name: term.PreviousJoint, bare: bareInch, cues: "joint lastrow previous before", lo: 2 * inch, hi: 110 * inch, must: true}
-	sAround    = slot{name: term.Perimeter, bare: bareRoom, cues: "around total trim run for", lo: 4 * foot, hi: 5000 * foot}
+	sAround    = slot{name: term.Perimeter, bare: bareRoom, cues: "around total trim run for wall", lo: 4 * foot, hi: 5000 * foot}
 	sOffset    = slot{name: term.Offset, bare: bareInch, cues: "stagger between apart", lo: inch, hi: 60 * inch, must: true}
 	sLeastSt   = slot{name: term.LeastStagger, bare: bareInch, cues: "least", lo: 3 * inch, hi: 3 * foot, must: true}
 	sCloset    = slot{name: term.Closet, dim: dPair, bare: bareRoom, cues: "closet", lo: foot}
@@ -101,6 +102,13 @@ var (
 	sPieceN    = slot{name: term.Piece, dim: dCount, cues: "piece plank", must: true, count: "piece plank"}
 	sBoxes     = slot{name: term.Boxes, dim: dCount, cues: "box", must: true, count: "box"}
 	sCorner    = slot{name: term.Corner, dim: dAngle, cues: "corner angle"}
+)
+
+var (
+	sCrew       = slot{name: term.Crew, dim: dCount, cues: "crew guys guy people hands persons us", must: true, count: "crew guys guy people hands persons us"}
+	sPayload    = slot{name: term.Payload, dim: dMass, cues: "load lift"}
+	sRollPrice  = slot{name: term.RollPrice, dim: dMoney, cues: "roll underlay", must: true}
+	sStickPrice = slot{name: term.StickPrice, dim: dMoney, cues: "stick trim", must: true}
 )
 
 // takes is what each kind of question takes, in the order that people say it.
@@ -125,15 +133,15 @@ var takes = map[term.Kind][]slot{
 	term.AskMiter:      {sCorner},
 	term.AskFlatness:   {sDip, sEdge},
 	term.AskLeveler:    {sArea, sRoom, sDepth},
-	term.AskHours:      {sArea, sRoom},
-	term.AskCost:       {sBoxes, sPrice, sArea, sRoom, sCoverage, sSpare},
-	term.AskWeight:     {sArea, sRoom, sThick, sBoxes, sPlank, sCoverage, sPerBox},
+	term.AskHours:      {sArea, sRoom, sCrew},
+	term.AskCost:       {sBoxes, sPrice, sArea, sRoom, sCoverage, sSpare, sPerBox, sPlank, sThick, sRollPrice, sStickPrice},
+	term.AskWeight:     {sArea, sRoom, sThick, sBoxes, sCoverage, sPerBox, sPlank, sWidth, sLong, sPayload},
 	term.AskLeftover:   {sCloset, sArea, sLeftCount},
 	term.AskStart:      {sRoom, sWidth, sPlank, sGap},
 	term.AskRow:        {sRowN},
 	term.AskPiece:      {sRowN, sPieceN},
 	term.AskPlan:       {sRoom, sPlank, sWidth, sGap},
-	term.AskShopping:   {sStick},
+	term.AskShopping:   {sStick, sSpare, sPrice, sRollPrice, sStickPrice, sRoom, sPlank, sPerBox},
 }
 
 var (

@@ -10,6 +10,7 @@ import (
 // It gives the reason where a thing said can't be.
 func (r *reader) special(q *Question, qs *[]int) string {
 	r.dropTimber(qs)
+	r.dropGauge(qs)
 	switch q.Kind {
 	case term.AskMoisture:
 		r.moisture(q, qs)
@@ -19,6 +20,12 @@ func (r *reader) special(q *Question, qs *[]int) string {
 		}
 	case term.AskLeftover:
 		r.lengthsLeft(q, qs)
+	case term.AskWeight:
+		r.oneBox(q, *qs)
+	case term.AskCaulk:
+		if r.has("fillet") {
+			q.Given = append(q.Given, given(term.BeadShape, term.Word("fillet")))
+		}
 	case term.AskStagger:
 		r.stagger(q, qs)
 	case term.AskTransition:
@@ -38,6 +45,33 @@ func (r *reader) dropTimber(qs *[]int) {
 		kept = append(kept, i)
 	}
 	*qs = kept
+}
+
+// dropGauge takes "18 gauge" out: the thickness of a nail changes no count of them.
+func (r *reader) dropGauge(qs *[]int) {
+	kept := (*qs)[:0]
+	for _, i := range *qs {
+		if i+1 >= len(r.items) || r.items[i+1].meaning != "gauge" {
+			kept = append(kept, i)
+		}
+	}
+	*qs = kept
+}
+
+// oneBox reads "what does a box weigh" as one box.
+func (r *reader) oneBox(q *Question, qs []int) {
+	for i := 1; i < len(r.items); i++ {
+		if r.items[i].meaning != "box" || !isOne(r.items[i-1].word, []string{"a", "one", "each"}) || i > 1 && (r.items[i-2].quantity() || r.items[i-2].meaning == "area" || isOne(r.items[i-2].word, []string{"to", "in", "per", "for"})) {
+			continue
+		}
+		for _, k := range qs {
+			if r.message.countsGoods(k) && r.items[k+1].meaning == "box" {
+				return
+			}
+		}
+		q.Given = append(q.Given, given(term.Boxes, term.Count(1)))
+		return
+	}
 }
 
 // tests are the ways to measure moisture, by the word for each.

@@ -57,6 +57,7 @@ type sumReader struct {
 	toks   []token
 	strict bool
 	bare   length.Unit // of bare numbers that are added
+	alone  length.Unit // of a bare number that is shown in another unit
 }
 
 // parseSum reads the canonical text of an expression.
@@ -105,18 +106,27 @@ func parseTokens(s *sumReader) (measure.Expr, string) {
 func (m *message) sumTokens() []token {
 	var out []token
 	op := func(text string, it *item) {
-		out = append(out, token{class: tOp, text: text, at: it.at, end: it.at})
+		if len(out) > 0 || it.word == "" {
+			out = append(out, token{class: tOp, text: text, at: it.at, end: it.at})
+		}
 	}
+	taken, parting := m.takenFrom(), m.partsBy()
 	for i := range m.items {
 		it := &m.items[i]
 		switch {
+		case taken > 0 && i >= m.quantities()[0] && i < taken:
+		case taken > 0 && i == taken:
+			out = append(append(out, it.sizes...), token{class: tOp, text: "-", at: it.at, end: it.at})
+			out = append(out, m.items[m.quantities()[0]].sizes...)
 		case it.quantity():
 			for k, t := range it.sizes {
 				if k > 0 {
-					op("*", it)
+					op(parting, it)
 				}
 				out = append(out, t)
 			}
+		case (it.word == "by" || it.word == "into") && parting == "/":
+			op("/", it)
 		case it.mark == "x":
 			op("*", it)
 		case it.class == tOp && it.mark != "=":
@@ -127,13 +137,66 @@ func (m *message) sumTokens() []token {
 			op("-", it)
 		case it.meaning == "times":
 			op("*", it)
-		case it.meaning == "divide", it.word == "over" && i > 0 && m.items[i-1].quantity():
+		case it.meaning == "divide" && it.word != "":
+			out = wholeBefore(out, it)
 			op("/", it)
-		case it.word == "half", it.word == "of" && len(out) > 0 && (out[len(out)-1].text == "half" || out[len(out)-1].class == tNumber):
+		case it.word == "over" && i > 0 && m.items[i-1].quantity():
+			op("/", it)
+		case it.word == "half":
+			out = append(out, token{class: tWord, text: "half", at: it.at, end: it.end})
+			if i+1 < len(m.items) && m.items[i+1].quantity() {
+				out = append(out, token{class: tWord, text: "of", at: it.end, end: it.end})
+			}
+		case it.word == "of" && len(out) > 0 && (out[len(out)-1].text == "half" || out[len(out)-1].class == tNumber):
 			out = append(out, token{class: tWord, text: it.word, at: it.at, end: it.end})
 		}
 	}
 	return out
+}
+
+// takenFrom gives the item that the first size is taken from: "take 3/16 off 47 1/2", "subtract 8 in from 11 ft"; or 0.
+func (m *message) takenFrom() int {
+	qs := m.quantities()
+	if len(qs) != 2 || !m.hasMeaning("subtract") && !m.hasWord("take", "minus") || len(m.items[qs[1]].sizes) != 1 {
+		return 0
+	}
+	for i := range m.items[:qs[0]] {
+		if it := &m.items[i]; it.meaning == "subtract" || it.word == "take" {
+			for j := qs[0] + 1; j < qs[1]; j++ {
+				if w := m.items[j].word; w == "off" || w == "from" {
+					return qs[1]
+				}
+			}
+		}
+	}
+	return 0
+}
+
+// wholeBefore puts what was added up before a spoken "divided by" in brackets: "47.5 less 1/8 div 2" parts the rest.
+func wholeBefore(toks []token, it *item) []token {
+	for _, t := range toks {
+		if t.text == "+" || t.text == "-" {
+			open := token{class: tOp, text: "(", at: toks[0].at, end: toks[0].at}
+			return append(append([]token{open}, toks...), token{class: tOp, text: ")", at: it.at, end: it.at})
+		}
+		if t.text == "(" {
+			return toks
+		}
+	}
+	return toks
+}
+
+// partsBy is what "by" stands for: "divide 12 ft 8 by 3".
+func (m *message) partsBy() string {
+	qs := m.quantities()
+	if len(qs) > 0 {
+		for i := range m.items[:qs[0]] {
+			if m.items[i].meaning == "divide" {
+				return "/"
+			}
+		}
+	}
+	return "*"
 }
 
 func (s *sumReader) sum(t *sumTree) measure.Expr {
@@ -178,6 +241,9 @@ func (s *sumReader) factor(f *factor, added bool) measure.Expr {
 }
 
 func (s *sumReader) leaf(t token, added bool) measure.Expr {
+	if t.class == tNumber && s.alone != length.Bare && len(s.toks) == 1 {
+		withUnit(&t, s.alone)
+	}
 	switch t.class {
 	case tLength:
 		return measure.Len{Len: t.meas.Len, System: t.meas.Unit.System()}
@@ -281,7 +347,7 @@ func (r *reader) sum() (Reading, bool) {
 		m = understand(body, r.ctx.Jobs)
 	}
 	toks := m.sumTokens()
-	if r.has("add") && !hasOp(toks) {
+	if (r.has("add") || r.asOne(toks)) && !hasOp(toks) {
 		toks = m.added(toks)
 	}
 	if convert && kind == term.AskPlan {
@@ -295,7 +361,7 @@ func (r *reader) sum() (Reading, bool) {
 			return r.askBack(&Question{Kind: term.AskMeasure}, term.Expression), true
 		}
 	}
-	e, why := parseTokens(&sumReader{src: m.src, toks: toks, bare: m.bareUnit(toks)})
+	e, why := parseTokens(&sumReader{src: m.src, toks: toks, bare: m.bareUnit(toks), alone: shownFrom(toks, to)})
 	if why != "" {
 		if top >= 4 || !hasOp(toks) {
 			return Reading{}, false
@@ -308,10 +374,48 @@ func (r *reader) sum() (Reading, bool) {
 	return Reading{Question: &Question{Kind: term.AskMeasure, Given: []term.Given{given(term.Expression, term.Expr{Expr: e})}}}, true
 }
 
+// asOne says whether sizes are asked for in one: "what do 2.4m and 1.35m come to".
+func (r *reader) asOne(toks []token) bool {
+	if len(toks) < 2 || !r.has("comes", "total", "overall") || r.has("box", "roll", "stick", "area", "price") {
+		return false
+	}
+	qs := r.quantities()
+	for k := 1; k < len(qs); k++ {
+		if !r.listed(qs[k-1], qs[k]) {
+			return false
+		}
+	}
+	for _, t := range toks {
+		if t.class != tLength && t.class != tNumber && t.text != "+" {
+			return false
+		}
+	}
+	return true
+}
+
+// shownFrom is the unit of a bare number shown in another system: "1285 in inches" is of millimetres, "48 in mm" of inches.
+func shownFrom(toks []token, to measure.Unit) length.Unit {
+	if len(toks) != 1 {
+		return length.Bare
+	}
+	switch v := toks[0].num.Float(); to {
+	case measure.Inches, measure.FeetInches, measure.Feet:
+		if v >= 100 && to != measure.Feet || v >= 400 {
+			return length.Millimetres
+		}
+	case measure.Millimetres, measure.Centimetres:
+		return length.Inches
+	}
+	return length.Bare
+}
+
 // isSum says whether the message is a sum to work out, and not sizes said of a floor.
 func (r *reader) isSum(toks []token, top float64, convert bool, m *message) bool {
-	if len(toks) == 0 || r.has("room", "plank", "underlay", "laid", "opened", "gap", "lastrow", "box", "roll") && !convert && !r.has("add", "minus", "half", "divide", "times", "plus") {
+	if len(toks) == 0 || r.has("room", "plank", "underlay", "laid", "opened", "gap", "lastrow", "box", "roll") && !convert && !r.has("add", "minus", "half", "divide", "times", "plus", "subtract") {
 		return false
+	}
+	if r.takenFrom() > 0 || r.asOne(toks) {
+		return true
 	}
 	if top >= 4 && !r.has("add") {
 		return false
