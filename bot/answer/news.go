@@ -20,6 +20,11 @@ func Courtesy() Answer {
 	return Answer{Outcome: Answered, Kind: term.AskHelp, Text: `Glad to help. "help" shows what I work out.`}
 }
 
+// Idle says whether an answer is to thanks, or to what was not understood: where nobody spoke to the bot it is not given.
+func (a Answer) Idle() bool {
+	return a.Outcome == Unclear || a.Text == Courtesy().Text
+}
+
 // Nothing answers a message that holds nothing.
 func Nothing() Answer {
 	return Answer{Outcome: Unclear, Text: `I read nothing to work out. Try "rows for 11ft 4in, plank 7 5/8", or "help".`}

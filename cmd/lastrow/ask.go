@@ -48,7 +48,7 @@ func (a *askCmd) Run(ctx context.Context, w world) error {
 			_ = a.print(w, r)
 			return fmt.Errorf("a fault of ours, not of your message")
 		}
-		if a.In != "" && r.Answer.Outcome == answer.Unclear { // nobody asked
+		if a.In != "" && r.Answer.Idle() { // nobody asked
 			r.Answer = answer.Answer{Message: text, Outcome: answer.Silent}
 		}
 		if err := a.files(&r); err != nil {
