@@ -264,6 +264,9 @@ func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, o
 	}
 	v.item = -1
 	if s.dim == dPlank {
+		if v.sizes[0].Len > v.sizes[1].Len {
+			v.sizes[0], v.sizes[1] = v.sizes[1], v.sizes[0]
+		}
 		if fit = plankFit(v.sizes); fit < 3 && n == 2 && !m.has("plank", "box") {
 			return v, 0, false
 		}

@@ -17,10 +17,10 @@ type cuesOf struct {
 var floorAsks = []cuesOf{
 	{term.AskRows, []cue{
 		{5, "lastrow"}, {-4, "joint"}, {-2, "offcut"}, {4, "rip ~ firstrow"}, {4, "what ~ finish"}, {5, "howmany row"}, {5, "count ~ row"}, {5, "row count"}, {4, "what last"}, {3, "row ~ need"}, {3, "row # .. plank|gap|#"}, {2, "howmany row ~ room|hall|across"}, {4, "sliver"}, {5, "what remaining ~ end"}, {4, "what remaining end"}, {2, "across ~ plank"}, {1, "howwide ~ lastrow"},
-		{4, "row ~ fit|across"}, {2, "firstrow ~ wide"}, {4, "what|how ~ firstrow"}, {3, "rip ~ lastrow"}, {3, "howmany plank ~ across"}, {3, "across .. howmany plank"}, {3, "howmany plank ~ wide"},
+		{4, "row ~ fit|across"}, {2, "firstrow ~ wide"}, {4, "what|how ~ firstrow"}, {3, "rip ~ lastrow"}, {9, "howmany plank ~ across"}, {4, "what end .. across"}, {3, "across .. howmany plank"}, {3, "howmany plank ~ wide"},
 	}},
 	{term.AskGap, []cue{
-		{5, "howmuch !gap|!expansion"}, {5, "what ~ !gap|!expansion"}, {4, "!gap"}, {4, "!expansion"}, {4, "howmuch ~ leave"}, {4, "howmuch ~ around"}, {1, "leave ~ around"}, {3, "howwide|howmuch ~ !gap"}, {4, "howmuch room|space ~ leave"},
+		{5, "howmuch !gap|!expansion"}, {5, "what ~ !gap|!expansion"}, {4, "!gap"}, {4, "!expansion"}, {4, "howmuch ~ leave"}, {4, "howmuch ~ around"}, {1, "leave ~ around"}, {6, "howwide ~ !gap"}, {3, "howmuch ~ !gap"}, {4, "howmuch room|space ~ leave"},
 	}},
 	{term.AskLongRun, []cue{
 		{6, "fields"}, {8, "break .. run"}, {9, "tmold|transition|strip ~ halfway"}, {8, "tmold|transition .. # ~ hall"}, {7, "tmold|transition|strip break"}, {8, "tmold|transition .. # ~ run"}, {4, "break"}, {8, "lay .. no ~ strip|transition|tmold|joint"}, {6, "run .. no ~ strip|transition|tmold|joint"}, {5, "howlong ~ run"}, {3, "most ~ long"}, {4, "long ~ most ~ run"}, {4, "too long"}, {4, "most run"}, {3, "need transition ~ #"}, {5, "howlong can ~ floor|run|lay"}, {4, "run ~ # ~ fields"}, {4, "most ~ run"},
@@ -78,5 +78,5 @@ func compileAsks() map[term.Kind][]pattern {
 var terse = slices.Concat(compile(goodsTerse), compile([]cue{
 	{1, "lastrow"}, {1, "shopping"}, {1, "cutlist"}, {1, "^plan"}, {1, "undercut"}, {1, "status"}, {1, "^help"}, {1, "undo"}, {1, "history"}, {1, "export"}, {1, "forget"}, {1, "^share"}, {1, "^box .. room|hall"}, {1, "need .. !box"}, {1, "need ~ shopping|film|leveler|trim|underlay"}, {1, "joint .. joint"}, {1, "joint .. cut"},
 	{1, "taper"}, {1, "miter"}, {1, "weigh"}, {1, "acclimate"}, {1, "leveler"}, {1, "enough"}, {1, "remaining"}, {1, "^units"}, {1, "outof"}, {1, "345"}, {1, "joblist"}, {1, "hours"}, {1, "film"}, {1, "^job list"}, {1, "^stagger"}, {1, "^piece #n"}, {1, "^caulk"}, {1, "^nail"}, {1, "^screw"},
-	{1, "transition|reducer"}, {1, "^underlay ~ room"}, {1, "^trim ~ room"}, {1, "^leftover"}, {1, "cover ~ gap"}, {1, "^headroom"}, {1, "show"}, {1, "^cost"}, {1, "^jobs"}, {1, "cost"}, {1, "straightedge"}, {1, "# .. diagonal"}, {1, "diagonal # .. #"}, {1, "^offcut"}, {1, "work"}, {1, "drag"}, {1, "^door gap"}, {1, "box|roll|stick|screw|nail|bag|tube|plank need"}, {1, "box|row|roll count"}, {1, "count ~ row|box"}, {1, "jamb .. cut|high"}, {1, "cut ~ jamb"}, {1, "plank .. meet"}, {1, "what last"},
+	{1, "transition|reducer"}, {1, "^underlay ~ room"}, {1, "^trim ~ room"}, {1, "^leftover"}, {1, "cover ~ gap"}, {1, "^headroom"}, {1, "show"}, {1, "^cost"}, {1, "^jobs"}, {1, "cost"}, {1, "straightedge"}, {1, "# .. diagonal"}, {1, "diagonal # .. #"}, {1, "^offcut"}, {1, "work"}, {1, "drag"}, {1, "^door gap"}, {1, "box|roll|stick|screw|nail|bag|tube|plank need"}, {1, "box|row|roll count"}, {1, "count ~ row|box"}, {1, "jamb .. cut|high"}, {1, "cut ~ jamb"}, {1, "gap # run|room|hall"}, {1, "plank .. meet"}, {1, "what last"},
 }))

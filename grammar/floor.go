@@ -92,6 +92,9 @@ func (r *reader) closet(qs []int) (Statement, []int) {
 	}
 	two := share(r.items[qs[0]].sizes)
 	c := Closet{What: what, Off: r.roomOfWall(qs[0]), Wall: r.sideAfter(qs[0])}
+	if c.Wall == "" {
+		c.Wall = r.sideBefore(qs[0])
+	}
 	var ok1, ok2 bool
 	c.Wide, ok1 = r.message.read(two[0], bareNear, r.lean)
 	c.Deep, ok2 = r.message.read(two[1], bareNear, r.lean)

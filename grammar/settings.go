@@ -23,7 +23,7 @@ var settings = []slot{
 	sOverlap,
 	{name: term.Gap, bare: bareSmall, cues: "gap expansion leave around", hi: 2 * inch, must: true},
 	{name: term.FirstRow, bare: bareInch, cues: "firstrow", lo: inch, hi: 18 * inch, must: true},
-	{name: term.LeastEnd, bare: bareInch, cues: "endpiece piece row", lo: 2 * inch, hi: 4 * foot, must: true},
+	{name: term.LeastEnd, bare: bareInch, cues: "endpiece piece row end", lo: 2 * inch, hi: 4 * foot, must: true},
 	{name: term.LeastStagger, bare: bareInch, cues: "stagger joint", lo: 2 * inch, hi: 4 * foot, must: true},
 	{name: term.LeastRow, bare: bareInch, cues: "row least sliver", lo: inch / 2, hi: foot, must: true},
 	{name: term.Kerf, bare: bareSmall, cues: "kerf blade", lo: inch / 32, hi: inch / 2, must: true},
@@ -197,7 +197,7 @@ func (r *reader) allows(n term.Name) bool {
 	case term.LeastStagger:
 		return r.has("stagger", "joint")
 	case term.LeastEnd:
-		return r.has("endpiece") || r.startsRow() && r.has("least") || r.has("piece") && r.has("least")
+		return r.has("endpiece") || r.has("end") && r.has("least") || r.startsRow() && r.has("least") || r.has("piece") && r.has("least")
 	}
 	return true
 }
@@ -462,6 +462,9 @@ func (r *reader) subfloorSaid() (Subfloor, bool) {
 // measured reads a moisture reading that is told.
 func (r *reader) measured(qs *[]int) []Statement {
 	test := r.testSaid()
+	if test == "" && r.has("concrete") && r.has("reading", "probe") {
+		test = "rh"
+	}
 	if test == "" && !r.has("moisture") {
 		return nil
 	}
@@ -473,6 +476,9 @@ func (r *reader) measured(qs *[]int) []Statement {
 		m := Measured{Test: test}
 		switch v := reading(t, test).(type) {
 		case term.Percent:
+			if test == "rh" && r.testSaid() == "" && v < 30_000 {
+				continue // a share of weight, as a carbide test gives, and not an air humidity
+			}
 			p := Thousandths(v)
 			m.Percent = &p
 		case term.Number:
