@@ -12,6 +12,7 @@ type Edge struct {
 	Room   string        // the closet or room that it is a wall of; empty is the main room
 	Side   Side          // the way that it faces out, for a wall that faces one
 	Gap    length.Length // between the floor and it; 0 is tight
+	Under  length.Length // how far the floor runs on beneath it: under a door jamb
 	Cover  string        // what hides the gap: "trim", "track", ""
 	Door   bool          // the line under a door
 	Hidden bool          // out of sight
@@ -23,7 +24,7 @@ func (e Edge) Len() length.Length { return geom.Distance(e.A, e.B) }
 // Floor is the region to cover.
 type Floor struct {
 	Region geom.Region // wall to wall, less fixtures
-	Laying geom.Region // Region less the gap along every edge
+	Laying geom.Region // Region less the gap along every edge, and on under the jambs
 	Edges  []Edge      // all edges of Region, in the order of its rings
 	Notes  []string    // what was spread, or rounded, in joining the parts
 	Plan   Plan        // what it was built from

@@ -22,7 +22,7 @@ func (b *builder) gaps(f *Floor) {
 		}
 		widths = append(widths, of)
 	}
-	f.Laying = f.Region.Inset(widths)
+	f.Laying = b.underJambs(f).Inset(widths)
 }
 
 // mostGap bounds a gap: no trim hides a wider one.

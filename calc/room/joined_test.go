@@ -203,3 +203,16 @@ func randomJoined(r *rand.Rand) (Plan, length.Area) {
 }
 
 var opposite = map[Side]Side{North: South, South: North, East: West, West: East}
+
+// The floor runs under both jambs of a door, but not where a corner of the room takes a jamb's place.
+func TestUnderJambs(t *testing.T) {
+	p := rect(12*ft, 10*ft)
+	p.Gap = in / 2
+	p.Doorways = []Doorway{{Wall: South, Wide: 32 * in, From: 2 * ft, FromEnd: West, Into: 2 * in}}
+	laid := func(wide length.Length) length.Area { // the door's own gap is at its track
+		return (143 * in).Times(119 * in).Plus(wide.Times(2 * in))
+	}
+	require.Zero(t, built(t, p).Laying.Area().Cmp(laid(32*in+3*in/4)))
+	p.Doorways[0].From = 0
+	require.Zero(t, built(t, p).Laying.Area().Cmp(laid(32*in+3*in/8-in/2).Plus((3 * in / 2).Times(in/2))))
+}

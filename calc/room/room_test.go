@@ -28,7 +28,7 @@ func checkFloor(t *testing.T, f *Floor) {
 	require.Empty(t, f.Region.Crossings(1))
 	require.Empty(t, f.Laying.Crossings(1))
 	require.True(t, f.Region[0].Anticlockwise())
-	require.LessOrEqual(t, f.Laying.Area().Cmp(f.Region.Area()), 0)
+	checkLaying(t, f)
 	i := 0
 	for _, ring := range f.Region {
 		for k, p := range ring {
@@ -38,9 +38,23 @@ func checkFloor(t *testing.T, f *Floor) {
 			i++
 		}
 	}
-	for _, ring := range f.Laying {
-		for _, p := range ring {
-			require.True(t, f.Region.Contains(p), "%v lies off the floor", p)
+}
+
+// checkLaying holds that the laying area lies inside the floor, but for what runs on under the jambs.
+func checkLaying(t *testing.T, f *Floor) {
+	var under []geom.Ring
+	for _, e := range f.Edges {
+		if e.Under > 0 {
+			o := opening{e: e}
+			under = append(under, geom.Ring{o.at(0, 0), o.at(0, e.Under), o.at(e.Len(), e.Under), o.at(e.Len(), 0)})
+		}
+	}
+	for _, o := range f.Laying.Less(append(under, f.Region[0])) {
+		require.Less(t, (geom.Region{o.Ring}).Area().M2(), 1e-8) // slivers of a nanometre along slanted walls
+	}
+	for _, hole := range f.Region[1:] {
+		for _, p := range hole {
+			require.False(t, f.Laying.Contains(p))
 		}
 	}
 }
