@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"iter"
 	"os"
 	"path/filepath"
 	"strings"
@@ -32,37 +33,38 @@ func (a *askCmd) Run(ctx context.Context, w world) error {
 		return err
 	}
 	defer s.Close()
-	texts, err := a.messages(w)
-	if err != nil {
-		return err
-	}
 	b, all := bot.New(s), true
-	for _, text := range texts {
-		addressed, err := a.addressed(ctx, s)
+	for text, err := range a.messages(w) {
 		if err != nil {
 			return err
 		}
-		r, err := b.Reply(ctx, bot.Message{User: a.As, Channel: a.In, Addressed: addressed, Text: text, At: time.Now()})
+		outcome, err := a.say(ctx, b, s, w, text)
 		if err != nil {
-			logger(w).Error("a message could not be answered", "error", err)
-			_ = a.print(w, r)
-			return fmt.Errorf("a fault of ours, not of your message")
-		}
-		if a.In != "" && r.Answer.Idle() { // nobody asked
-			r.Answer = answer.Answer{Message: text, Outcome: answer.Silent}
-		}
-		if err := a.files(&r); err != nil {
 			return err
 		}
-		if err := a.print(w, r); err != nil {
-			return err
-		}
-		all = all && answered(r.Answer.Outcome)
+		all = all && answered(outcome)
 	}
 	if !all {
 		return errNotAll
 	}
 	return nil
+}
+
+// say says one message and prints the reply, also where the plan can't be written or the fault is ours.
+func (a *askCmd) say(ctx context.Context, b *bot.Bot, s *store.Store, w world, text string) (answer.Outcome, error) {
+	addressed, err := a.addressed(ctx, s)
+	if err != nil {
+		return "", err
+	}
+	r, err := b.Reply(ctx, bot.Message{User: a.As, Channel: a.In, Addressed: addressed, Text: text, At: time.Now()})
+	if err != nil {
+		logger(w).Error("a message could not be answered", "error", err)
+		return "", errors.Join(errors.New("a fault of ours, not of your message"), a.print(w, r))
+	}
+	if a.In != "" && r.Answer.Idle() { // nobody asked
+		r.Answer = answer.Answer{Message: text, Outcome: answer.Silent}
+	}
+	return r.Answer.Outcome, errors.Join(a.files(&r), a.print(w, r))
 }
 
 // addressed says whether a message is said to the bot: in a private chat, and in a channel until a job is shared there,
@@ -82,24 +84,32 @@ func answered(o answer.Outcome) bool {
 	return o == answer.Answered || o == answer.Recorded || o == answer.Silent
 }
 
-// messages puts the lines of standard input in the place of "-".
-func (a *askCmd) messages(w world) ([]string, error) {
-	var texts []string
-	for _, t := range a.Text {
-		if t != "-" {
-			texts = append(texts, t)
-			continue
-		}
-		in := bufio.NewScanner(w.in)
-		in.Buffer(make([]byte, 0, 4096), 1<<20)
-		for in.Scan() {
-			texts = append(texts, in.Text())
-		}
-		if err := in.Err(); err != nil {
-			return nil, err
+// longest is the longest line read, in bytes.
+const longest = 1 << 20
+
+// messages gives the messages one by one, with the lines of standard input, as they come, in the place of "-".
+func (a *askCmd) messages(w world) iter.Seq2[string, error] {
+	return func(yield func(string, error) bool) {
+		for _, t := range a.Text {
+			if t != "-" {
+				if !yield(t, nil) {
+					return
+				}
+				continue
+			}
+			in := bufio.NewScanner(w.in)
+			in.Buffer(make([]byte, 0, 4096), longest)
+			for in.Scan() {
+				if !yield(in.Text(), nil) {
+					return
+				}
+			}
+			if err := in.Err(); err != nil {
+				yield("", fmt.Errorf("standard input, where a line may be %d bytes long: %w", longest, err))
+				return
+			}
 		}
 	}
-	return texts, nil
 }
 
 // files writes the plan, where one was asked for and drawn.

@@ -1,9 +1,12 @@
 package main
 
 import (
+	"bufio"
 	"bytes"
 	"context"
 	"encoding/json"
+	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -165,4 +168,51 @@ func TestServeSaysWhatIsMissing(t *testing.T) {
 	require.Equal(t, fault, code)
 	require.Contains(t, errs, "DISCORD_TOKEN")
 	require.Equal(t, 1, strings.Count(errs, "\n"))
+}
+
+// A program that says a message and waits for its answer gets it before it says the next.
+func TestAskAnswersEachLineAsItComes(t *testing.T) {
+	in, mine, err := os.Pipe()
+	require.NoError(t, err)
+	theirs, out, err := os.Pipe()
+	require.NoError(t, err)
+	ended := make(chan int)
+	go func() {
+		ended <- run(context.Background(), []string{"ask", "--json", "--db", ":memory:", "-"}, world{in, out, io.Discard, func(string) string { return "" }})
+		_ = out.Close()
+	}()
+	replies := bufio.NewScanner(theirs)
+	for message, outcome := range map[string]string{"room 11ft 4in x 12ft 6in": "recorded", "whats my undercut": "ask-back", "half of 92 1/2": "answer"} {
+		_, err := fmt.Fprintln(mine, message)
+		require.NoError(t, err)
+		require.True(t, replies.Scan())
+		require.Contains(t, replies.Text(), `"outcome":"`+outcome+`"`)
+	}
+	require.NoError(t, mine.Close())
+	require.Equal(t, notAll, <-ended)
+	require.False(t, replies.Scan())
+}
+
+func TestAskAnswersThoughThePlanCannotBeWritten(t *testing.T) {
+	out, errs, code := said(t, "", "ask", "--plan", "/no/such/p.png", "room 11ft 4in x 12ft 6in", "plank 7 5/8 x 47 1/2, 8 per box", "plan", "never said")
+	require.Equal(t, fault, code)
+	require.Contains(t, errs, "/no/such/p.png")
+	require.Equal(t, 1, strings.Count(errs, "\n"))
+	require.Contains(t, out, "18 rows")
+	require.NotContains(t, out, "never")
+}
+
+func TestAskRefusesALineWithoutEnd(t *testing.T) {
+	out, errs, code := said(t, strings.Repeat("x", longest+1), "ask", "--db", ":memory:", "help", "-")
+	require.Equal(t, fault, code)
+	require.Contains(t, errs, "standard input")
+	require.NotEmpty(t, out)
+}
+
+func TestServeRefusesASettingThatItCannotRead(t *testing.T) {
+	env := map[string]string{"DISCORD_TOKEN": "t", "DISCORD_MESSAGE_CONTENT": "perhaps"}
+	var errs bytes.Buffer
+	code := run(context.Background(), []string{"serve", "--db", ":memory:"}, world{nil, io.Discard, &errs, func(n string) string { return env[n] }})
+	require.Equal(t, fault, code)
+	require.Contains(t, errs.String(), "perhaps")
 }
