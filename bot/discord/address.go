@@ -102,7 +102,7 @@ func (g *gateway) resumeAt(told string) string {
 	if err != nil {
 		return ""
 	}
-	if u, _ := url.Parse(at); g.config.API != "" && strings.HasSuffix(u.Hostname(), "discord.gg") {
+	if u, _ := url.Parse(at); !g.rest.discords && strings.HasSuffix(u.Hostname(), "discord.gg") {
 		return ""
 	}
 	return at

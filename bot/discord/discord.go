@@ -48,6 +48,7 @@ func Serve(ctx context.Context, c Config, reply Bot) error {
 	}
 	forwardLibraryLog(c.Log)
 	s := newServer(c, rest, reply)
+	defer rest.close()
 	defer s.work.finish()
 	return s.stay(ctx)
 }

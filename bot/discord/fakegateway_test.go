@@ -1,24 +1,12 @@
 package discord
 
 import (
-	"context"
 	"encoding/json"
 	"net/http"
 	"time"
 
 	"github.com/gorilla/websocket"
 )
-
-type parsedKey struct{}
-
-func withParsed(ctx context.Context, p parsed) context.Context {
-	return context.WithValue(ctx, parsedKey{}, p)
-}
-
-func parsedOf(ctx context.Context) parsed {
-	p, _ := ctx.Value(parsedKey{}).(parsed)
-	return p
-}
 
 // connect speaks the gateway's side of one connection.
 func (f *fake) connect(w http.ResponseWriter, q *http.Request) {

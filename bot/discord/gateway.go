@@ -23,6 +23,7 @@ type gateway struct {
 	spacing    *rate.Limiter // and from one to the next
 	session    session
 	worked     bool // the last connection got as far as READY or RESUMED
+	futile     int  // connections since one that did
 }
 
 // session is what a connection needs to go on where another ended.
@@ -102,8 +103,17 @@ func (g *gateway) connect(ctx context.Context) error {
 	return g.judge(c.run(ctx))
 }
 
-// judge turns a close code into what it means for the session.
+// mostFutile is how often a session is tried to be resumed that the gateway neither resumes nor refuses.
+const mostFutile = 3
+
+// judge turns the end of a connection into what it means for the session.
 func (g *gateway) judge(err error) error {
+	if g.futile++; g.worked {
+		g.futile = 0
+	}
+	if g.futile >= mostFutile {
+		g.session = session{}
+	}
 	var closed *websocket.CloseError
 	if !errors.As(err, &closed) {
 		return err

@@ -7,7 +7,6 @@ import (
 	"testing"
 	"time"
 
-	"github.com/gorilla/websocket"
 	"github.com/stretchr/testify/require"
 )
 
@@ -95,45 +94,24 @@ func TestResumeRefused(t *testing.T) {
 	require.GreaterOrEqual(t, time.Since(refused), quick().invalid, "a new session has to wait")
 }
 
-func TestFatalCloseCodes(t *testing.T) {
-	for _, code := range []int{4004, 4010, 4011, 4012, 4013, 4014} {
-		for _, when := range []string{"identify", "later"} {
-			t.Run(fmt.Sprint(code, " at ", when), func(t *testing.T) {
-				t.Parallel()
-				f := newFake(t)
-				if when == "identify" {
-					f.greeting = append(f.greeting, func(s *socketOf) { s.hangUp(code) })
-				}
-				r := serve(t, f, nil)
-				if s := f.ready(0); when == "later" {
-					s.hangUp(code)
-				}
-				select {
-				case err := <-r.ended:
-					require.ErrorContains(t, err, fmt.Sprint(code))
-					require.NotContains(t, err.Error(), token)
-					r.ended <- err
-				case <-time.After(3 * time.Second):
-					t.Fatal("serving goes on")
-				}
-				require.Len(t, f.sockets, 1)
-			})
-		}
+func TestResumeNeitherGrantedNorRefused(t *testing.T) {
+	t.Parallel()
+	f := newFake(t)
+	serve(t, f, nil)
+	first := f.ready(0)
+	f.mu.Lock()
+	for range mostFutile {
+		f.greeting = append(f.greeting, func(s *socketOf) { s.hangUp(4000) })
 	}
-}
-
-func TestOtherCloseCodes(t *testing.T) {
-	for code, resumes := range map[int]bool{4000: true, 4001: true, 4008: true, 1001: true, 4007: false, 4009: false} {
-		t.Run(fmt.Sprint(code), func(t *testing.T) {
-			t.Parallel()
-			f := newFake(t)
-			serve(t, f, nil)
-			f.say(f.ready(0), "MESSAGE_CREATE", private(1, "a"))
-			f.awaitPosts(1)
-			f.socket(0).hangUp(code)
-			require.Equal(t, resumes, f.ready(1).resume != nil)
-		})
+	f.mu.Unlock()
+	first.Close()
+	for n := range mostFutile {
+		require.NotNil(t, f.ready(1+n).resume)
 	}
+	last := f.ready(1 + mostFutile)
+	require.NotNil(t, last.identify)
+	f.say(last, "MESSAGE_CREATE", private(1, "a"))
+	f.awaitPosts(1)
 }
 
 func TestSilentGateway(t *testing.T) {
@@ -185,86 +163,4 @@ func TestHeartbeats(t *testing.T) {
 	f.mu.Unlock()
 	s.send(map[string]any{"op": 1, "d": nil})
 	f.wait("a heartbeat", func() bool { return s.beats > before })
-}
-
-func TestUnreadableEvents(t *testing.T) {
-	t.Parallel()
-	f := newFake(t)
-	r := serve(t, f, nil)
-	s := f.ready(0)
-	noAuthor := private(1, "no author")
-	delete(noAuthor, "author")
-	odd := private(2, "odd fields")
-	odd["author"] = map[string]any{"id": "300", "public_flags": "none", "username": 7}
-	odd["type"], odd["mentions"], odd["embeds"] = nil, "none", 3
-	f.say(s, "MESSAGE_CREATE", noAuthor)
-	f.say(s, "MESSAGE_CREATE", "not an object")
-	f.say(s, "MESSAGE_CREATE", nil)
-	f.say(s, "INTERACTION_CREATE", map[string]any{"id": "1", "type": 2, "token": "t", "data": map[string]any{"name": "lastrow"}})
-	f.say(s, "A_KIND_OF_LATER_YEARS", []int{1})
-	require.NoError(t, s.WriteMessage(websocket.TextMessage, []byte("{not json")))
-	f.say(s, "MESSAGE_CREATE", odd)
-	require.Equal(t, "you said odd fields", f.awaitPosts(1)[0].body["content"])
-	require.Len(t, r.messages(), 1)
-	require.Len(t, f.sockets, 1, "the connection is kept")
-}
-
-func TestIdsAsNumbers(t *testing.T) {
-	t.Parallel()
-	f := newFake(t)
-	r := serve(t, f, nil)
-	f.say(f.ready(0), "MESSAGE_CREATE", map[string]any{"id": 12, "channel_id": 400, "content": "hi", "author": map[string]any{"id": 300}})
-	f.awaitPosts(1)
-	require.Equal(t, "300", r.messages()[0].User)
-}
-
-func TestUnreachableResumeAddress(t *testing.T) {
-	t.Parallel()
-	f := newFake(t)
-	f.greeting = append(f.greeting, func(s *socketOf) {
-		f.tell(s, "READY", map[string]any{"user": map[string]any{"id": me}, "session_id": "session-1", "resume_gateway_url": "ws://127.0.0.1:1"})
-	})
-	serve(t, f, nil)
-	f.ready(0).Close()
-	again := f.ready(1)
-	require.True(t, strings.HasPrefix(again.path, "/ws"))
-	require.NotNil(t, again.resume)
-}
-
-func TestBarestServer(t *testing.T) {
-	t.Parallel()
-	f := newFake(t)
-	for range 9 {
-		f.fail("GET /api/v9/gateway/bot", answering(http.StatusNotFound, ""))
-	}
-	f.fail("GET /api/v9/applications/"+me+"/commands", answering(http.StatusNotFound, "no such page"))
-	f.greeting = append(f.greeting, func(s *socketOf) {
-		f.tell(s, "READY", map[string]any{"user": map[string]any{"id": me}})
-	})
-	serve(t, f, nil)
-	f.say(f.ready(0), "MESSAGE_CREATE", private(1, "a"))
-	f.awaitPosts(1)
-	f.wait("the command", func() bool { return len(f.commands) == 1 })
-}
-
-func TestRefusedToken(t *testing.T) {
-	t.Parallel()
-	f := newFake(t)
-	f.fail("GET /api/v9/gateway/bot", answering(http.StatusUnauthorized, `{"message":"401: Unauthorized","code":0}`))
-	r := serve(t, f, nil)
-	err := <-r.ended
-	r.ended <- nil
-	require.ErrorContains(t, err, "token")
-	require.Len(t, f.requests, 1, "after 401 no more is asked")
-}
-
-func TestEndsInOrder(t *testing.T) {
-	t.Parallel()
-	f := newFake(t)
-	r := serve(t, f, nil)
-	f.ready(0)
-	r.stop()
-	require.NoError(t, <-r.ended)
-	r.ended <- nil
-	f.wait("a close", func() bool { return f.sockets[0].closed == websocket.CloseNormalClosure })
 }

@@ -14,8 +14,9 @@ import (
 
 // rest makes requests through a discordgo session, which adds the token and keeps to the limits the server tells.
 type rest struct {
-	session *discordgo.Session
-	version string // of the API, as the gateway is to speak it too
+	session  *discordgo.Session
+	version  string // of the API, as the gateway is to speak it too
+	discords bool   // the server is Discord itself
 }
 
 func newREST(c Config) (*rest, error) {
@@ -30,8 +31,11 @@ func newREST(c Config) (*rest, error) {
 	s.LogLevel = discordgo.LogError
 	s.StateEnabled = false
 	s.Client = &http.Client{Transport: newTransport(base, c)}
-	return &rest{s, base.Path[strings.LastIndex(base.Path, "/v")+2:]}, nil
+	return &rest{s, base.Path[strings.LastIndex(base.Path, "/v")+2:], base.Hostname() == "discord.com"}, nil
 }
+
+// close lets go of connections that are kept for later.
+func (r *rest) close() { r.session.Client.CloseIdleConnections() }
 
 // apiBase reads the address that stands for discordgo.EndpointAPI.
 func apiBase(address string) (*url.URL, error) {

@@ -20,7 +20,7 @@ import (
 // and a connection that broke. Messages carry a nonce, so that one whose answer was lost isn't posted twice.
 type transport struct {
 	base   *url.URL
-	inner  http.RoundTripper
+	inner  *http.Transport
 	log    *slog.Logger
 	pace   *pace
 	all    *rate.Limiter // 50 requests a second, over all
@@ -30,6 +30,9 @@ type transport struct {
 func newTransport(base *url.URL, c Config) *transport {
 	return &transport{base: base, inner: http.DefaultTransport.(*http.Transport).Clone(), log: c.Log, pace: c.pace, all: rate.NewLimiter(45, 45)}
 }
+
+// CloseIdleConnections is what http.Client looks for.
+func (t *transport) CloseIdleConnections() { t.inner.CloseIdleConnections() }
 
 // largest is the most that is read of an answer.
 const largest = 8 << 20
