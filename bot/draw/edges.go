@@ -85,6 +85,9 @@ func (p *plan) doorLabels() {
 
 func (p *plan) doorLabel(e room.Edge, d Door) {
 	wide := "door " + p.title.bare(e.Len())
+	if d.Profile == "" {
+		d.Profile = e.Cover
+	}
 	side := outward(e)
 	b := sheet.Bounds(p.view.at(e.A), p.view.at(e.B))
 	lines := some(join(wide, d.Profile), to(d.Beyond))

@@ -11,8 +11,11 @@ import (
 	"lastrow/calc/room"
 )
 
-// mostNotes is the number of notes under a plan; the rest are told by row.
-const mostNotes = 12
+// mostNotes and mostSizes are the numbers of notes and of lengths under a plan; the rest are told by row.
+const (
+	mostNotes = 12
+	mostSizes = 24
+)
 
 // legend writes under the plan what its tones mean, how to begin, and what had no room on it.
 func (p *plan) legend() {
@@ -20,6 +23,12 @@ func (p *plan) legend() {
 	p.write(p.title.unitNote()+" North is up.", plainText, false)
 	for _, s := range p.facts() {
 		p.write(s, plainText, false)
+	}
+	if len(p.sizes) > 0 {
+		p.write("Lengths besides: "+strings.Join(p.sizes[:min(len(p.sizes), mostSizes)], "; ")+".", plainText, false)
+	}
+	if more := len(p.sizes) - mostSizes; more > 0 {
+		p.write(fmt.Sprintf("%d more lengths: see the rows.", more), plainText, true)
 	}
 	p.notes = append(p.notes, p.traps()...)
 	shown := p.notes[:min(len(p.notes), mostNotes)]

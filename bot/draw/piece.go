@@ -32,7 +32,7 @@ func Piece(l *layout.Layout, row, n int, t Title) (s *sheet.Sheet, ok bool) {
 	p.side("Face up, near edge towards you", false)
 	p.side("Face down, turned over along its length: left end still left, near edge away from you", true)
 	p.key([]swatch{{sheet.Whole, sheet.Plain, "keep"}, {sheet.Waste, sheet.Crossed, "cut off"}, {sheet.Layer, sheet.Plain, "lock's lip"}})
-	p.write(t.unitNote()+" The width is drawn at a larger scale than the length. Let the teeth enter through the face: face down with a jigsaw or a hand-held circular saw, face up with a miter or a table saw.", plainText, false)
+	p.write(t.unitNote()+" 13.1 stands for row 13, piece 1. The width is drawn at a larger scale than the length. Let the teeth enter through the face: face down with a jigsaw or a hand-held circular saw, face up with a miter or a table saw.", plainText, false)
 	p.Alt = fmt.Sprintf("Row %d piece %d drawn face up and face down, with its cuts and their dimensions.", row, n)
 	return p.done(0), true
 }

@@ -116,10 +116,10 @@ func (p *plan) inPiece(piece *layout.Piece, s string) {
 	}
 	if key := letterOf(p.letter); p.try(piece, shape, key) {
 		p.letter++
-		p.note(fmt.Sprintf("%s: row %d piece %d, %s", key, piece.Row, piece.N, s))
+		p.sizes = append(p.sizes, fmt.Sprintf("%s, row %d piece %d: %s", key, piece.Row, piece.N, s))
 		return
 	}
-	p.note(fmt.Sprintf("Row %d piece %d: %s", piece.Row, piece.N, s))
+	p.sizes = append(p.sizes, fmt.Sprintf("row %d piece %d: %s", piece.Row, piece.N, s))
 }
 
 func (p *plan) try(piece *layout.Piece, shape sheet.Fill, s string) bool {

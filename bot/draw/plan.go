@@ -28,6 +28,7 @@ type plan struct {
 	ground sheet.Fill // the floor on the sheet
 	rowPx  int
 	notes  []string // what had no room on the plan, for under it
+	sizes  []string // lengths that had no room in their pieces
 	letter int      // the key letters given so far
 }
 

@@ -31,7 +31,7 @@ func Row(l *layout.Layout, n int, t Title) (s *sheet.Sheet, ok bool) {
 		p.run(&row.Runs[i])
 	}
 	p.key(rowKey)
-	p.write(t.unitNote(), plainText, false)
+	p.write(t.unitNote()+" 13.1 stands for row 13, piece 1.", plainText, false)
 	p.skip(10)
 	eachIn(row, p.tell)
 	p.joints()

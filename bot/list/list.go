@@ -21,7 +21,7 @@ type Line struct {
 	Rest                   string // where the rest of the plank goes
 }
 
-// Lines lists the pieces that need a cut.
+// Lines lists the pieces that need a cut, if only of a lip.
 func Lines(l *layout.Layout, t length.Tape) []Line {
 	var out []Line
 	for _, row := range l.Rows {

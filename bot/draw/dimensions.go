@@ -2,7 +2,6 @@ package draw
 
 import (
 	"fmt"
-	"strconv"
 
 	"lastrow/bot/draw/sheet"
 	"lastrow/calc/geom"
@@ -10,78 +9,6 @@ import (
 	"lastrow/calc/length"
 	"lastrow/calc/room"
 )
-
-// rowNumbers numbers the rows at their left or upper end: all of them, or every second, fifth, tenth where they lie close.
-func (p *plan) rowNumbers() {
-	step := p.numberStep()
-	for i := range p.layout.Rows {
-		row := &p.layout.Rows[i]
-		if row.N != 1 && row.N != len(p.layout.Rows) && row.N%step != 0 {
-			continue
-		}
-		b, ok := p.endBox(row)
-		if !ok {
-			continue
-		}
-		t := sheet.Text{Size: plainText, Bold: true, S: strconv.Itoa(row.N)}
-		if placed, ok := p.place.Place(p.numberSpots(t, b)...); ok {
-			p.Add(placed)
-		}
-	}
-}
-
-// numberStep gives how many rows go to a number.
-func (p *plan) numberStep() int {
-	room := plainText + 4
-	if p.layout.Along == layout.NorthSouth {
-		w, _ := sheet.Measure(strconv.Itoa(len(p.layout.Rows)), plainText, true)
-		room = w + 6
-	}
-	for _, step := range []int{1, 2, 5, 10, 20, 50, 100, 200, 500} {
-		if p.rowPx*step >= room {
-			return step
-		}
-	}
-	return 1000
-}
-
-// endBox is the box of the piece at a row's left end on the sheet, or its upper end.
-func (p *plan) endBox(row *layout.Row) (sheet.Box, bool) {
-	var out sheet.Box
-	found := false
-	eachIn(row, func(piece *layout.Piece) {
-		b := p.view.boxOf(piece.Shape)
-		if !found || b.X0 < out.X0 || b.X0 == out.X0 && b.Y0 < out.Y0 {
-			out, found = b, true
-		}
-	})
-	return out, found
-}
-
-func (p *plan) numberSpots(t sheet.Text, b sheet.Box) []sheet.Text {
-	w, h := t.Box().W(), t.Box().H()
-	m := b.Centre()
-	if p.layout.Along == layout.EastWest && b.H() < h {
-		if m.Y = b.Y0 - 8; b.Y0 > p.view.box.Centre().Y {
-			m.Y = b.Y1 + 8
-		}
-	}
-	if p.layout.Along == layout.NorthSouth && b.W() < w {
-		if m.X = b.X0 - 8; b.X0 > p.view.box.Centre().X {
-			m.X = b.X1 + 8
-		}
-	}
-	if p.layout.Along == layout.NorthSouth {
-		m.Y = b.Y0 - wallPx - 6 - h/2
-		far := sheet.Point{X: m.X, Y: p.view.box.Y0 - wallPx - 6 - h/2}
-		past := sheet.Point{X: m.X, Y: far.Y + wallPx - beyondPx}
-		return []sheet.Text{t.Centred(m), t.Centred(far), t.Centred(past)}
-	}
-	m.X = b.X0 - wallPx - 8 - w/2
-	far := sheet.Point{X: p.view.box.X0 - wallPx - 8 - w/2, Y: m.Y}
-	past := sheet.Point{X: far.X + wallPx - beyondPx, Y: m.Y}
-	return []sheet.Text{t.Centred(m), t.Centred(far), t.Centred(past)}
-}
 
 // rowWidths gives the widths of the first row and of the last at their other ends.
 func (p *plan) rowWidths() {
@@ -235,57 +162,4 @@ func (p *plan) beyond(y int) int {
 		return y + 8
 	}
 	return y - 8
-}
-
-// edgeLabels gives the length of every wall that the overall sizes don't give.
-func (p *plan) edgeLabels() {
-	west, south, east, north := p.walled()
-	for _, e := range p.outerEdges() {
-		l := e.Len()
-		if e.Door || l == east-west || l == north-south {
-			continue
-		}
-		p.edgeLabel(e, p.title.Tape.Room(l))
-	}
-}
-
-// edgeLabel writes outside an edge that is long enough on the sheet.
-func (p *plan) edgeLabel(e room.Edge, s string) bool {
-	a, b := p.view.at(e.A), p.view.at(e.B)
-	side := outward(e)
-	t := sheet.Text{Size: leastText, S: s, Turned: side == room.East || side == room.West}
-	long := sheet.Bounds(a, b)
-	if max(long.W(), long.H()) < 44 {
-		return false
-	}
-	placed, ok := p.place.Place(outside(t, long, side)...)
-	if ok {
-		p.Add(placed)
-	}
-	return ok
-}
-
-// outside gives places for a label beyond a side of a box, clear of the wall.
-func outside(t sheet.Text, b sheet.Box, side room.Side) []sheet.Text {
-	return append(outsideAt(t, b, side, wallPx+6), outsideAt(t, b, side, wallPx+36)...)
-}
-
-func outsideAt(t sheet.Text, b sheet.Box, side room.Side, off int) []sheet.Text {
-	var out []sheet.Text
-	w, h := t.Box().W(), t.Box().H()
-	for _, part := range []int{50, 25, 75} {
-		at := sheet.Point{X: b.X0 + b.W()*part/100, Y: b.Y0 + b.H()*part/100}
-		switch side {
-		case room.South:
-			at.Y = b.Y1 + off + h/2
-		case room.North:
-			at.Y = b.Y0 - off - h/2
-		case room.East:
-			at.X = b.X1 + off + w/2
-		default:
-			at.X = b.X0 - off - w/2
-		}
-		out = append(out, t.Centred(at))
-	}
-	return out
 }
