@@ -131,8 +131,24 @@ func (t *turn) note(name string, ss []grammar.Statement) {
 	}
 }
 
+// readsBack wants every text to be one that the grammar parses: another would spoil its job for ever.
+func readsBack(texts []string) error {
+	for _, text := range texts {
+		if text == job.Undo {
+			continue
+		}
+		if _, err := grammar.ParseStatement(text); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // commit stores what the message changes, all of it or nothing, with the reply to it if there is one yet.
 func (t *turn) commit(ctx context.Context, reply []byte) error {
+	if err := readsBack(t.change.Texts); err != nil {
+		return err
+	}
 	text, err := t.memory.text()
 	if err != nil {
 		return err
