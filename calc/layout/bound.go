@@ -101,7 +101,7 @@ func weigh(p supply, least length.Length, kinds []kindOf) *dual {
 }
 
 // mostSolved is the number of kinds of run up to which the linear program is solved.
-const mostSolved = 12
+const mostSolved = 6
 
 // overdrawn fills in how a run's cost falls with each weight, negated. It gives what the run costs apart from them: a
 // plank for a first piece that no last piece can share one with.
@@ -312,7 +312,10 @@ func kindsOf(p supply, least length.Length, runs []stretch) []kindOf {
 // thresholds are the lengths that get weights: a hair under the shortest first pieces, and under those whose last piece
 // leaves as much as such a one, and so on back along the walk; with many kinds, even steps as well.
 func thresholds(p supply, least length.Length, kinds []kindOf) []length.Length {
-	const most = 64
+	most := 64
+	if len(kinds) > 2 {
+		most = 32
+	}
 	limit := p.plank - p.kerf - least
 	var out []length.Length
 	add := func(t length.Length) {

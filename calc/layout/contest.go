@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"slices"
+
 	"lastrow/calc/geom"
 	"lastrow/calc/length"
 )
@@ -8,7 +10,7 @@ import (
 // The searches: how many first rows are searched, how many beginnings are kept at each run, and how many may be weighed in all.
 const (
 	mostContenders = 4
-	mostSteps      = 60_000
+	mostSteps      = 4_000
 )
 
 // widths are the numbers of beginnings kept, in the order tried.
@@ -26,14 +28,15 @@ func (r Request) contest(fits []fit, laying geom.Region) fit {
 		if i > 0 && !overall && i >= mostContenders {
 			break
 		}
-		fits[i].strips = slice(laying, r.Plank.Width, fits[i].first)
-		fits[i].runs = stretches(fits[i].strips)
-		fits[i].bound, fits[i].dual = lowerBound(r.supply(fits[i].runs), r.Rules.LeastEnd, r.Rules.LeastStagger, fits[i].runs)
-		if i == 0 || fits[i].bound < least {
-			least = fits[i].bound
+		f := &fits[i]
+		f.strips = slice(laying, r.Plank.Width, f.first)
+		f.runs = stretches(f.strips)
+		r.bound(f, fits[:i])
+		if i == 0 || f.bound < least {
+			least = f.bound
 		}
-		if i > 0 && fits[i].bound > least {
-			fits[i].strips = nil
+		if i > 0 && f.bound > least {
+			f.strips = nil
 		}
 	}
 	best, steps := 0, 0
@@ -59,6 +62,24 @@ func (r Request) contest(fits []fit, laying geom.Region) fit {
 		fits[best].bound = least
 	}
 	return fits[best]
+}
+
+// bound finds the bound of a first row, or takes it from one with the same runs.
+func (r Request) bound(f *fit, before []fit) {
+	p := r.supply(f.runs)
+	f.ripped = p.strip > 0
+	for i := range before {
+		if b := &before[i]; !f.ripped && !b.ripped && slices.EqualFunc(f.runs, b.runs, stretch.alike) {
+			f.bound, f.dual = b.bound, b.dual
+			return
+		}
+	}
+	f.bound, f.dual = lowerBound(p, r.Rules.LeastEnd, r.Rules.LeastStagger, f.runs)
+}
+
+// alike says whether two runs have the same ends and neighbours.
+func (s stretch) alike(t stretch) bool {
+	return s.left == t.left && s.right == t.right && slices.Equal(s.before, t.before)
 }
 
 func (b *beginning) better(than *beginning) bool {

@@ -17,7 +17,10 @@ const (
 // is cut off lying to its right.
 type cutLine struct{ points geom.Ring }
 
-// cutLines lists the cut lines of an outline.
+// slight is a cut too shallow to mark: half of the finest mark that a tape is read to.
+const slight = length.Inch / 32
+
+// cutLines lists the cut lines of an outline, but for slight ones.
 func (m *marking) cutLines(ring geom.Ring) []cutLine {
 	n, start := len(ring), -1
 	for i, p := range ring {
@@ -37,7 +40,7 @@ func (m *marking) cutLines(ring geom.Ring) []cutLine {
 		if !m.touches(p) {
 			continue
 		}
-		if len(line) > 2 || !m.onSide(line[0], p) {
+		if b := boxOf(geom.Region{line}); min(b.right-b.left, b.far-b.near) >= slight {
 			out = append(out, cutLine{line})
 		}
 		line = geom.Ring{p}
@@ -47,11 +50,6 @@ func (m *marking) cutLines(ring geom.Ring) []cutLine {
 
 func (b box) touches(p geom.Point) bool {
 	return p.X == b.left || p.X == b.right || p.Y == b.near || p.Y == b.far
-}
-
-// onSide says whether two points lie on one side of the box.
-func (b box) onSide(p, q geom.Point) bool {
-	return p.X == q.X && (p.X == b.left || p.X == b.right) || p.Y == q.Y && (p.Y == b.near || p.Y == b.far)
 }
 
 // round is how far along the box's outline a point on it lies, anticlockwise from the left near corner. The point that

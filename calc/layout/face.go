@@ -66,6 +66,7 @@ type fit struct {
 	dual                      *dual
 	strips                    []strip
 	runs                      []stretch
+	ripped                    bool // some of its planks may give two rows
 }
 
 func (r Request) fitOf(first, deep length.Length, fs []face) fit {

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"math/rand"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -58,21 +59,60 @@ func TestBedroom(t *testing.T) {
 }
 
 func BenchmarkLay(b *testing.B) {
+	hall := func(eastWest, northSouth length.Length) Request {
+		r := bedroom()
+		r.Floor = rectangle(eastWest, northSouth, in/4)
+		return r
+	}
+	ell, broken := room.Build(room.Plan{
+		Rect:     &room.Rect{EastWest: 180 * in, NorthSouth: 150 * in, CutOuts: []room.CutOut{{Corner: "NE", EastWest: 50 * in, NorthSouth: 40 * in}}},
+		Closets:  []room.Closet{{Wall: room.South, Wide: 60 * in, Deep: 24 * in, From: 30 * in, FromEnd: room.West}},
+		Doorways: []room.Doorway{{Wall: room.West, Wide: 32 * in, From: 20 * in, FromEnd: room.South, Into: 2 * in}, {Wall: room.North, Wide: 32 * in, From: 20 * in, FromEnd: room.West, Into: 2 * in}},
+	})
+	require.Empty(b, broken)
+	l := bedroom()
+	l.Floor = ell
 	for _, c := range []struct {
-		name   string
-		ew, ns length.Length
-	}{{"bedroom", 150 * in, 136 * in}, {"1000m2", 40_000 * mm, 25_000 * mm}, {"10000m2", 100_000 * mm, 100_000 * mm}} {
+		name string
+		r    Request
+	}{{"bedroom", bedroom()}, {"L-closet-doors", l}, {"m2=1000", hall(40_000*mm, 25_000*mm)}, {"m2=10000", hall(100_000*mm, 100_000*mm)}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
-			r := bedroom()
-			r.Floor = rectangle(c.ew, c.ns, in/4)
 			for b.Loop() {
-				l, err := Lay(r)
+				l, err := Lay(c.r)
 				require.NoError(b, err)
 				b.ReportMetric(float64(l.Planks-l.Bound), "over-bound")
 			}
 		})
 	}
+}
+
+// The engine and the general solver on the same floors, beside each other.
+func BenchmarkAgainstSolver(b *testing.B) {
+	rnd := rand.New(rand.NewSource(11))
+	var floors []puzzle
+	for len(floors) < 20 {
+		if p := puzzleOf(rnd, 4, 10); p.model().solve() >= 0 {
+			floors = append(floors, p)
+		}
+	}
+	b.Run("engine", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			for _, p := range floors {
+				_, err := Lay(p.request())
+				require.NoError(b, err)
+			}
+		}
+	})
+	b.Run("solver", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			for _, p := range floors {
+				p.model().solve()
+			}
+		}
+	})
 }
 
 // pieces lists the pieces of a row from the left.

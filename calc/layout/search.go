@@ -34,6 +34,7 @@ type beginning struct {
 
 // option is a beginning not yet written out.
 type option struct {
+	order           int // among the options of a run
 	from            *beginning
 	first           length.Length
 	broken          int
@@ -63,14 +64,14 @@ func compareDone(a, b *beginning) int {
 func (s *search) options(out []option, b *beginning, run int) []option {
 	for _, first := range s.firsts(b, run) {
 		next := s.try(b, run, first, s.scratch)
-		out = append(out, option{from: b, first: first, broken: next.broken, planks: next.planks, rank: next.rank, fineprint: next.taste})
+		out = append(out, option{order: len(out), from: b, first: first, broken: next.broken, planks: next.planks, rank: next.rank, fineprint: next.taste})
 	}
 	return out
 }
 
 func (s *search) keepBest(all []option, run, width int) []*beginning {
-	slices.SortStableFunc(all, func(a, b option) int {
-		return cmp.Or(cmp.Compare(a.broken, b.broken), cmp.Compare(a.rank, b.rank), cmp.Compare(a.fineprint, b.fineprint))
+	slices.SortFunc(all, func(a, b option) int {
+		return cmp.Or(cmp.Compare(a.broken, b.broken), cmp.Compare(a.rank, b.rank), cmp.Compare(a.fineprint, b.fineprint), cmp.Compare(a.order, b.order))
 	})
 	var out []*beginning
 	for i, o := range all {

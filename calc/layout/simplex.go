@@ -4,7 +4,7 @@ package layout
 // nowhere negative: the simplex method on a dense table, ended after a count of pivots. What it gives is used only as
 // weights, which make a bound whatever they are.
 func maximise(c []float64, a [][]float64, b []float64) []float64 {
-	const small, pivots = 1e-9, 400
+	const small, pivots = 1e-9, 200
 	t := newTable(c, a, b)
 	for n := range pivots {
 		col := t.entering(small, n > pivots/2)
@@ -20,44 +20,42 @@ func maximise(c []float64, a [][]float64, b []float64) []float64 {
 	x := make([]float64, len(c))
 	for i, v := range t.basic {
 		if v < len(c) {
-			x[v] = t.cells[i][t.width]
+			x[v] = t.cells[i][len(c)]
 		}
 	}
 	return x
 }
 
-// table is a simplex table: a row for each constraint, the last row the costs, the last column the right-hand sides.
+// table is a condensed simplex table: a row for each basic variable, a column for each other, the last row the costs and
+// the last column the right-hand sides. Variables from len(c) on are what the constraints leave.
 type table struct {
 	cells [][]float64
-	basic []int
-	width int
+	basic []int // by row
+	free  []int // by column
 }
 
 func newTable(c []float64, a [][]float64, b []float64) *table {
-	t := &table{width: len(c) + len(a), basic: make([]int, len(a))}
+	t := &table{basic: make([]int, len(a)), free: make([]int, len(c))}
 	for i, row := range a {
-		cells := make([]float64, t.width+1)
-		copy(cells, row)
-		cells[len(c)+i], cells[t.width] = 1, b[i]
-		t.cells, t.basic[i] = append(t.cells, cells), len(c)+i
+		t.cells, t.basic[i] = append(t.cells, append(row[:len(row):len(row)], b[i])), len(c)+i
 	}
-	costs := make([]float64, t.width+1)
-	for i, v := range c {
-		costs[i] = -v
+	costs := make([]float64, len(c)+1)
+	for j, v := range c {
+		costs[j], t.free[j] = -v, j
 	}
 	t.cells = append(t.cells, costs)
 	return t
 }
 
-// entering is the column with the steepest gain, or the first with any.
+// entering is the column with the steepest gain, or with the first variable that has any.
 func (t *table) entering(small float64, first bool) int {
 	costs, best := t.cells[len(t.basic)], -1
-	for j := range t.width {
-		if costs[j] < -small && (best < 0 || costs[j] < costs[best]) {
+	for j, v := range t.free {
+		if costs[j] >= -small {
+			continue
+		}
+		if best < 0 || first && v < t.free[best] || !first && costs[j] < costs[best] {
 			best = j
-			if first {
-				break
-			}
 		}
 	}
 	return best
@@ -65,10 +63,10 @@ func (t *table) entering(small float64, first bool) int {
 
 // leaving is the row that bounds the column first.
 func (t *table) leaving(col int, small float64) int {
-	best, least := -1, 0.0
+	best, least, rhs := -1, 0.0, len(t.free)
 	for i := range t.basic {
 		if v := t.cells[i][col]; v > small {
-			if q := t.cells[i][t.width] / v; best < 0 || q < least-small || q < least+small && t.basic[i] < t.basic[best] {
+			if q := t.cells[i][rhs] / v; best < 0 || q < least-small || q < least+small && t.basic[i] < t.basic[best] {
 				best, least = i, q
 			}
 		}
@@ -76,18 +74,23 @@ func (t *table) leaving(col int, small float64) int {
 	return best
 }
 
+// pivot exchanges the variable of a row with that of a column.
 func (t *table) pivot(row, col int) {
 	p := t.cells[row]
 	by := p[col]
+	p[col] = 1
 	for j := range p {
 		p[j] /= by
 	}
 	for i, cells := range t.cells {
-		if by := cells[col]; i != row && by != 0 {
-			for j, v := range p {
-				cells[j] -= by * v
-			}
+		by := cells[col]
+		if i == row || by == 0 {
+			continue
+		}
+		cells[col] = 0
+		for j, v := range p {
+			cells[j] -= by * v
 		}
 	}
-	t.basic[row] = col
+	t.basic[row], t.free[col] = t.free[col], t.basic[row]
 }
