@@ -1,6 +1,11 @@
 package layout
 
-import "lastrow/calc/length"
+import (
+	"cmp"
+	"slices"
+
+	"lastrow/calc/length"
+)
 
 // arranging gives the planned first pieces to the runs of their length, so that joints of neighbouring rows lie apart. It
 // begins with an order and swaps the pieces of two runs while that makes it better.
@@ -8,32 +13,27 @@ type arranging struct {
 	*search
 	firsts []length.Length
 	after  [][]int // the runs of the next row that lie against each
-	same   [][]int // runs of one length, with joints
+	same   [][]int // runs of one kind
 	steps  int
 }
 
-// arrange tries a few orders of the planned pieces, and gives the best as a beginning.
-func (s *search) arrange(plan planned) *beginning {
-	a := arranging{search: s, firsts: make([]length.Length, len(s.runs)), after: make([][]int, len(s.runs))}
-	groups := map[length.Length]int{}
+// arrange tries a few orders of the planned pieces of each kind, and gives the best as a beginning.
+func (s *search) arrange(kinds []kindOf, plan planned) *beginning {
+	a := arranging{search: s, firsts: make([]length.Length, len(s.runs)), after: make([][]int, len(s.runs)), same: make([][]int, len(kinds))}
 	for i, r := range s.runs {
 		a.firsts[i] = r.len()
 		for _, k := range r.before {
 			a.after[k] = append(a.after[k], i)
 		}
 		if r.len() > s.plank {
-			g, ok := groups[r.len()]
-			if !ok {
-				g = len(a.same)
-				groups[r.len()], a.same = g, append(a.same, nil)
-			}
+			g, _ := slices.BinarySearchFunc(kinds, r.len(), func(k kindOf, l length.Length) int { return cmp.Compare(k.run, l) })
 			a.same[g] = append(a.same[g], i)
 		}
 	}
 	var best *beginning
 	for _, part := range [...]float64{0.382, 0.29, 0.45, 0.236} {
-		for _, g := range a.same {
-			a.deal(g, plan[s.runs[g[0]].len()], part)
+		for k, g := range a.same {
+			a.deal(g, plan[k], part)
 		}
 		a.improve()
 		if b := a.beginning(); best == nil || b.broken < best.broken || b.broken == best.broken && b.taste < best.taste {

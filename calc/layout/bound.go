@@ -38,7 +38,7 @@ func lowerBound(p supply, least, stagger length.Length, runs []stretch) (int, *d
 	if len(runs) == len(all) {
 		bound = max(bound, wholeRuns(p, stagger, runs))
 	}
-	kinds := kindsOf(p, least, runs)
+	kinds := kindsOf(p, least, runs, 0)
 	if len(kinds) == 0 {
 		return bound, nil
 	}
@@ -286,7 +286,9 @@ func byLength(p supply, runs []stretch) int {
 	return int((sum + each - 1) / each)
 }
 
-func kindsOf(p supply, least length.Length, runs []stretch) []kindOf {
+// kindsOf sorts the runs longer than a plank into kinds, by length. Runs that differ by no more than some are of one kind,
+// where what is over whole planks differs alike: its length is the longest's, and its first pieces suit them all.
+func kindsOf(p supply, least length.Length, runs []stretch, some length.Length) []kindOf {
 	var lens []length.Length
 	for _, s := range runs {
 		if s.len() > p.plank {
@@ -295,15 +297,21 @@ func kindsOf(p supply, least length.Length, runs []stretch) []kindOf {
 	}
 	slices.Sort(lens)
 	var out []kindOf
+	from := length.Length(0)
 	for _, l := range lens {
-		if n := len(out); n > 0 && out[n-1].run == l {
-			out[n-1].n++
-			continue
-		}
 		short, long := starts(l, p.plank, least)
 		if short.empty() && long.empty() {
 			long = span{1, p.plank}
 		}
+		if n := len(out); n > 0 && l-from <= some && (l-1)/p.plank == (from-1)/p.plank {
+			k := &out[n-1]
+			both := [2]span{k.spans[0].and(short), k.spans[1].and(long)}
+			if l == from || !both[0].empty() || !both[1].empty() {
+				k.n, k.run, k.spans = k.n+1, l, both
+				continue
+			}
+		}
+		from = l
 		out = append(out, kindOf{n: 1, run: l, spans: [2]span{short, long}})
 	}
 	return out

@@ -23,45 +23,52 @@ var widths = [...]int{4, 16, 64, 256}
 // the bound is the least of theirs: it holds for every first row. Elsewhere it holds for the rows as laid.
 func (r Request) contest(fits []fit, laying geom.Region) fit {
 	overall := plain(laying)
-	least := 0
+	if !overall {
+		fits = fits[:min(len(fits), mostContenders)]
+	}
 	for i := range fits {
-		if i > 0 && !overall && i >= mostContenders {
-			break
-		}
 		f := &fits[i]
+		f.order = i
 		f.strips = slice(laying, r.Plank.Width, f.first)
 		f.runs = stretches(f.strips)
 		r.bound(f, fits[:i])
-		if i == 0 || f.bound < least {
-			least = f.bound
-		}
-		if i > 0 && f.bound > least {
-			f.strips = nil
-		}
 	}
-	best, steps := 0, 0
+	slices.SortStableFunc(fits, func(a, b fit) int { return a.bound - b.bound })
+	least := fits[0].bound
+	best := r.search(fits[:min(len(fits), mostContenders)], least)
+	if overall {
+		best.bound = least
+	}
+	return best
+}
+
+// search searches the contenders until one meets the least bound, each a little, then each further.
+func (r Request) search(fits []fit, least int) fit {
+	best, steps := &fits[0], 0
 	for _, width := range widths {
-		for i := range min(len(fits), mostContenders) {
+		for i := range fits {
 			f := &fits[i]
-			if f.strips == nil || f.chosen != nil && f.planks == f.bound || steps > mostSteps+40*len(f.runs) {
+			if f.chosen != nil && f.planks == f.bound || steps > mostSteps+40*len(f.runs) {
 				continue
 			}
 			steps += r.joints(f, width)
-			if f.chosen.better(fits[best].chosen) {
-				best = i
+			if f.better(*best) {
+				best = f
 			}
-			if fits[best].planks == least {
-				break
+			if best.planks == least && best.chosen.broken == 0 {
+				return *best
 			}
 		}
-		if fits[best].planks == least {
-			break
-		}
 	}
-	if overall {
-		fits[best].bound = least
+	return *best
+}
+
+// better says whether a first row's joints break fewer rules, or take fewer planks, or as many and it was preferred.
+func (f fit) better(g fit) bool {
+	if f.chosen.better(g.chosen) {
+		return true
 	}
-	return fits[best]
+	return !g.chosen.better(f.chosen) && f.order < g.order
 }
 
 // bound finds the bound of a first row, or takes it from one with the same runs.
@@ -101,9 +108,14 @@ func (r Request) joints(f *fit, width int) int {
 		return f.planks == f.bound && f.chosen.broken == 0
 	}
 	if f.chosen == nil {
-		for _, plan := range p.plans(kindsOf(p, r.Rules.LeastEnd, f.runs)) {
-			if take(s.arrange(plan)) {
-				return s.steps
+		for i, kinds := range p.groupings(r.Rules.LeastEnd, f.runs) {
+			for j, plan := range p.plans(kinds) {
+				if i > 0 && j == mostRough {
+					break
+				}
+				if take(s.arrange(kinds, plan)) {
+					return s.steps
+				}
 			}
 		}
 	}

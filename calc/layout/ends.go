@@ -7,6 +7,9 @@ type span struct{ lo, hi length.Length }
 
 func (s span) empty() bool { return s.lo > s.hi }
 
+// and is what two spans have in common.
+func (s span) and(t span) span { return span{max(s.lo, t.lo), min(s.hi, t.hi)} }
+
 // starts gives the lengths that the first piece of a run longer than one plank may have, so that it and the last piece
 // are at least the least long. The first span takes one plank more than the second to fill by whole planks, and leaves
 // a first and a last piece that come to less than a plank between them.

@@ -61,6 +61,7 @@ type fit struct {
 	rows, doors, seen, unseen int // narrow: first and last rows, rows in sight at a doorway, others in sight, others
 	least                     length.Length
 	lastRow                   length.Length
+	order                     int // of preference
 	planks, bound             int
 	chosen                    *beginning
 	dual                      *dual

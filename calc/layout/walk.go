@@ -11,8 +11,24 @@ import "lastrow/calc/length"
 // The walk need not visit rows in the order of laying. So it only plans which first pieces the rows of each length have;
 // which row has which is chosen afterwards, to keep the joints apart.
 
-// planned is the first pieces of the runs of one length, in the order of the walk.
-type planned map[length.Length][]length.Length
+// planned is the first pieces of each kind of run, in the order of the walk.
+type planned [][]length.Length
+
+// groupings sort the runs into kinds, first by their lengths, then more and more roughly: in a room out of square no two
+// rows are as long, and a first piece that suits several leaves room to keep joints apart.
+func (p *supply) groupings(least length.Length, runs []stretch) [][]kindOf {
+	var out [][]kindOf
+	for _, some := range [...]length.Length{0, p.plank / 96, p.plank / 48, p.plank / 24, p.plank / 12, p.plank / 6} {
+		kinds := kindsOf(*p, least, runs, some)
+		if n := len(out); len(kinds) <= mostWalked && (n == 0 || len(kinds) < len(out[n-1])) {
+			out = append(out, kinds)
+		}
+	}
+	return out
+}
+
+// mostRough is the number of walks tried for kinds of runs that differ.
+const mostRough = 4
 
 // stride is how a walk is varied: it begins so much short of the longest first piece, and falls short so much at each step.
 type stride struct{ start, step length.Length }
@@ -36,7 +52,7 @@ func (s step) better(t step) bool {
 
 // walk plans the first pieces of all runs longer than a plank. Cost is the planks beyond the whole ones and one a run.
 func (p *supply) walk(kinds []kindOf, by stride) (plan planned, cost int) {
-	plan = planned{}
+	plan = make(planned, len(kinds))
 	left := make([]int64, len(kinds))
 	total := int64(0)
 	for i, k := range kinds {
@@ -57,8 +73,7 @@ func (p *supply) walk(kinds []kindOf, by stride) (plan planned, cost int) {
 			}
 		}
 		left[best.kind]--
-		k := kinds[best.kind]
-		plan[k.run] = append(plan[k.run], best.first)
+		plan[best.kind] = append(plan[best.kind], best.first)
 		cost += best.cost
 		offcut = best.next
 	}
@@ -87,7 +102,7 @@ func (p *supply) steps(k kindOf, offcut length.Length, by stride) []step {
 // plans plans the walk, and again with the variations that cost no more: the first pieces lie the further apart the more
 // each step falls short, and the joints are the easier kept apart.
 func (p *supply) plans(kinds []kindOf) []planned {
-	if len(kinds) == 0 || len(kinds) > mostWalked {
+	if len(kinds) == 0 {
 		return nil
 	}
 	tight, least := p.walk(kinds, stride{})
