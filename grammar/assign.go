@@ -334,7 +334,7 @@ func (m *message) oddFeet(ts []token) bool {
 func plankFit(s []Size) float64 {
 	fit := 3.0
 	if s[0].Len > 13*inch || s[0].Len < 4*inch || s[1].Len < 24*inch {
-		fit = 1
+		fit = 0
 	}
 	if s[0].Len < 2*inch || s[0].Len > 18*inch || s[1].Len < 10*inch || s[1].Len > 110*inch || s[0].Len > s[1].Len {
 		fit = -4

@@ -173,9 +173,7 @@ func (r *reader) ask(kind term.Kind) Reading {
 	slots := r.slotsFor(kind)
 	p, tie := r.place(qs, slots, r.lean)
 	if tie {
-		if out, two := r.twoWays(q, qs, p); two {
-			return out
-		}
+		return r.twoWays(q, qs, slots, p)
 	}
 	return r.filled(q, qs, slots, p)
 }

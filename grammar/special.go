@@ -231,7 +231,14 @@ func (r *reader) sameHeights(q *Question, qs *[]int) {
 	}
 }
 
-// twoWays asks which where two ways to read the sizes would give different answers.
-func (r *reader) twoWays(q *Question, qs []int, p placing) (Reading, bool) {
-	return Reading{}, false
+// twoWays asks which where two ways to place the sizes fit as well as each other.
+func (r *reader) twoWays(q *Question, qs []int, slots []slot, p placing) Reading {
+	out := r.askBack(q)
+	for i := range qs {
+		if p.slot[i] >= 0 {
+			out.Problem.Missing = append(out.Problem.Missing, slots[p.slot[i]].name)
+		}
+	}
+	out.Problem.Not = "which size is which"
+	return out
 }
