@@ -50,7 +50,7 @@ func (m *message) place(qs []int, slots []slot, l leaning) (best placing, tie bo
 		s.rest[i] = s.rest[i+1] + top
 	}
 	s.try(0, 0)
-	return s.best, len(qs) > 0 && s.second > s.best.score-0.25
+	return s.best, s.second > s.best.score-0.25 && s.swapped()
 }
 
 // options gives the slots that a quantity can go to, best first.
@@ -126,6 +126,7 @@ type search struct {
 	now     []int
 	best    placing
 	second  float64
+	other   []int // the slots of the second best
 	steps   int
 }
 
@@ -162,12 +163,41 @@ func (s *search) crossed(i, slot int) float64 {
 	return charge
 }
 
+// slots lists the slots of the way at hand.
+func (s *search) slots() []int {
+	out := make([]int, len(s.now))
+	for i, k := range s.now {
+		out[i] = -1
+		if k >= 0 {
+			out[i] = s.options[i][k].slot
+		}
+	}
+	return out
+}
+
+// swapped says whether the two best ways put the same quantities in places, and two of them in each other's.
+func (s *search) swapped() bool {
+	moved := 0
+	for i, a := range s.best.slot {
+		b := s.other[i]
+		if (a < 0) != (b < 0) {
+			return false
+		}
+		if a != b {
+			moved++
+		}
+	}
+	return moved > 1
+}
+
 func (s *search) finish(score float64) {
 	if score <= s.best.score {
-		s.second = max(s.second, score)
+		if score > s.second {
+			s.second, s.other = score, s.slots()
+		}
 		return
 	}
-	s.second = s.best.score
+	s.second, s.other = s.best.score, s.best.slot
 	s.best = placing{score: score, slot: make([]int, len(s.now)), value: make([]value, len(s.now))}
 	for i, k := range s.now {
 		s.best.slot[i] = -1
