@@ -133,14 +133,43 @@ func count(r calc.Result, n term.Name) int {
 }
 
 func (t *turn) title(r calc.Result) draw.Title {
-	title := draw.Title{
-		Job: t.place.Name, Tape: t.job.Tape, Boxes: int64(count(r, term.Boxes)), Changed: t.place.Done,
-	}
+	title := draw.Title{Job: t.place.Name, Tape: t.job.Tape, Changed: t.place.Done, Doors: t.doors(r)}
 	if r.Layout != nil {
 		title.Plank, title.Planks = r.Layout.Request.Plank, int64(r.Layout.Planks)
+		title.Boxes = int64(count(t.known(term.AskBoxes), term.Boxes))
 	}
 	if rect := r.Floor.Plan.Rect; rect != nil {
 		title.Room = title.Tape.Room(rect.EastWest) + " x " + title.Tape.Room(rect.NorthSouth)
 	}
 	return title
+}
+
+// known answers another kind from the job alone; an empty result where the job does not say enough.
+func (t *turn) known(k term.Kind) calc.Result {
+	r, err := calc.Answer(t.job, calc.Question{Kind: k})
+	if err != nil {
+		return calc.Result{}
+	}
+	return r
+}
+
+// doors says what lies beyond each doorway and what bridges to it, where the job knows how high that floor is.
+func (t *turn) doors(r calc.Result) []draw.Door {
+	bridged := t.known(term.AskTransition)
+	var d draw.Door
+	for _, v := range bridged.Values {
+		if w, ok := v.Value.(term.Word); ok && v.Name == term.Profile {
+			d.Profile = string(w)
+		}
+	}
+	for _, g := range bridged.Given {
+		if w, ok := g.Value.(term.Word); ok && g.Name == term.OtherFloor {
+			d.Beyond = string(w)
+		}
+	}
+	out := make([]draw.Door, len(r.Floor.Doors()))
+	for i := range out {
+		out[i] = d
+	}
+	return out
 }
