@@ -176,12 +176,13 @@ func (t *turn) recorded(ss []grammar.Statement) Reply {
 	a := answer.Answer{}
 	tape := t.tape()
 	var floor []term.Named
+	var taken []string
 	if shaped {
-		floor = calc.Extent(t.job)
+		floor, taken = calc.Extent(t.job), calc.Taken(t.job)
 	}
 	cautions := t.cautions(caution.Circumstance{Job: t.job, Set: kinds(ss), Signs: t.signs})
 	if len(ss) > 0 {
-		a = answer.Record(ss[0].Kind(), texts, given, append(floor, t.totals(ss)...), tape, cautions)
+		a = answer.Record(ss[0].Kind(), texts, given, append(floor, t.totals(ss)...), taken, tape, cautions)
 	}
 	return Reply{Answer: a}
 }

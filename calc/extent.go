@@ -140,3 +140,11 @@ func Extent(j *Job) []term.Named {
 		{Name: term.Perimeter, Value: term.Len(round(f))},
 	}
 }
+
+// Taken says what was taken for granted, rounded or spread in making the job's floor of what was measured.
+func Taken(j *Job) []string {
+	if f, ok := newInputs(j, Question{}).jobFloor(); ok {
+		return f.Notes
+	}
+	return nil
+}

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"cmp"
 	"fmt"
 
 	"lastrow/calc/length"
@@ -113,7 +114,7 @@ func (in *inputs) partLines(parts []material.Part, roll plank.Roll) []string {
 	for i, p := range parts {
 		where := "along the longer side"
 		if i > 0 {
-			where = "in the closet"
+			where = "in the " + cmp.Or(in.job.Plan.Closets[i-1].What, "closet")
 		}
 		n := material.StripCount(p.Across, roll.Width, roll.Overlap)
 		t := in.tape.Room

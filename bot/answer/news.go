@@ -119,11 +119,12 @@ var sofar = map[term.Name]string{
 	term.Laid: "Rows laid in all: %s.", term.Opened: "Boxes opened in all: %s.", term.Damaged: "Planks damaged in all: %s.",
 }
 
-// Record says what a job has noted, and what that comes to now: the floor's size, the totals.
-func Record(k term.Kind, texts []string, given []term.Given, now []term.Named, t length.Tape, cs []Caution) Answer {
+// Record says what a job has noted, and what that comes to now: the floor's size, what was taken for granted in it, the
+// totals.
+func Record(k term.Kind, texts []string, given []term.Given, now []term.Named, taken []string, t length.Tape, cs []Caution) Answer {
 	a := Answer{
 		Outcome: Recorded, Kind: k, Reading: strings.Join(texts, "\n"),
-		Given: Givens(given, t), Values: Results(now, t), Cautions: cs,
+		Given: Givens(given, t), Values: Results(now, t), Working: taken, Cautions: cs,
 	}
 	noted := "Noted: " + Harmless(plainly.Replace(strings.Join(texts, "; "))) + "."
 	if k == term.SetJob {
@@ -134,6 +135,9 @@ func Record(k term.Kind, texts []string, given []term.Given, now []term.Named, t
 		if line, ok := sofar[v.Name]; ok {
 			comes = append(comes, strings.Replace(line, "%s", roomy(v.Value, t), 1))
 		}
+	}
+	for _, s := range taken {
+		comes = append(comes, capital(s)+".")
 	}
 	a.Text = Limit(paragraphs([]string{noted, strings.Join(comes, " "), Warn(cs)}))
 	return a

@@ -34,6 +34,9 @@ func (b *builder) underJambs(f *Floor) geom.Region {
 	for _, i := range jambs {
 		f.Edges[i].Under = by
 	}
+	if len(jambs) > 0 {
+		f.Notes = append(f.Notes, "the floor runs "+b.text(by)+" on under the door jambs: undercut them")
+	}
 	return wide
 }
 
