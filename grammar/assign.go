@@ -109,7 +109,7 @@ func (m *message) countsPlanks(q int, s *slot, near float64) bool {
 	}
 	for j := q + 1; j < len(m.items) && j <= q+2; j++ {
 		if it := &m.items[j]; it.meaning == "plank" {
-			return strings.HasSuffix(it.word, "s")
+			return strings.HasSuffix(it.word, "s") || t.num.Num == t.num.Den
 		}
 	}
 	return near < 2.5 && s.spoken
@@ -472,8 +472,6 @@ func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
 	case s.must && m.nearness(q, s.cues) < 2.5:
 		return v, 0, false
 	case t.class == tMoney:
-	case t.class == tMass && t.unit == "lb" && !m.has("weigh", "calcium") && m.nearness(q, "box roll each per") > 3:
-		t.unit = "GBP"
 	case m.countsGoods(q) && !m.perBox(q):
 		return v, 0, false
 	case s.name == term.Price && m.byArea(q), s.name == term.Price && t.class == tNumber && m.areaSaid() != "" && !m.coverageSaid() && m.nearness(q, "price cost") == 0:

@@ -72,11 +72,14 @@ func understand(text string, jobs []string) *message {
 	}
 	if m.src != text {
 		toks = mergeSpoken(toks)
+	} else {
+		toks = mergeTyped(toks)
 	}
 	joinBy(toks)
 	m.parse(toks)
 	m.job = m.nameJob(jobs)
 	m.mean()
+	m.sterling()
 	m.mergeSides()
 	m.markVague()
 	m.large = m.inInches()
@@ -132,6 +135,38 @@ func spokenCents(toks []token, i int) bool {
 		}
 	}
 	return i+3 < len(toks) && (toks[i+2].text == "a" || toks[i+2].text == "per") && words.English.Word(toks[i+3].text) == "box"
+}
+
+// mergeTyped makes feet and inches of "13 6 x 11 2", where both sides are two numbers.
+func mergeTyped(toks []token) []token {
+	for i := 0; i+4 < len(toks); i++ {
+		if toks[i+2].text != "x" && toks[i+2].text != "by" || !feetAndInches(toks[i], toks[i+1]) || !feetAndInches(toks[i+3], toks[i+4]) || i+5 < len(toks) && countWords[toks[i+5].text] {
+			continue
+		}
+		a, b := pairOf(toks[i], toks[i+1]), pairOf(toks[i+3], toks[i+4])
+		toks = append(append(toks[:i:i], a, toks[i+2], b), toks[i+5:]...)
+	}
+	return toks
+}
+
+func feetAndInches(a, b token) bool {
+	return a.class == tNumber && b.class == tNumber && a.num.Whole() && b.num.Num < 12*b.num.Den && b.at-a.end == 1 && a.num.Num < 100
+}
+
+// sterling makes money of pounds that each box costs: "15 packs at 19 pounds each".
+func (m *message) sterling() {
+	if m.hasMeaning("weigh", "howheavy", "calcium", "moisture", "load", "lift") {
+		return
+	}
+	for i := range m.items {
+		it := &m.items[i]
+		if it.class != tMass || !strings.HasPrefix(it.sizes[0].text[max(0, len(it.sizes[0].text)-6):], "pound") && !strings.HasSuffix(it.sizes[0].text, "pound") {
+			continue
+		}
+		if i+1 < len(m.items) && isOne(m.items[i+1].word, []string{"each", "a", "per", "apiece", "for"}) {
+			it.class, it.sizes[0].class, it.sizes[0].unit = tMoney, tMoney, "GBP"
+		}
+	}
 }
 
 // spokenFeet says whether "fourteen six" stands at i, with "by" after it.

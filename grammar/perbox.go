@@ -16,7 +16,7 @@ func (m *message) perBox(q int) bool {
 			return m.boxOf(q) || m.eachOf(q)
 		case it.meaning == "box":
 			return rate && !plural[it.word]
-		case it.word == "per" || it.word == "to" || it.word == "in" || it.word == "a" || it.word == "each" || it.word == "every" || it.mark == "/" || it.word == "the" && rate:
+		case it.word == "per" || it.word == "to" || it.word == "in" || it.word == "a" || it.meaning == "each" || it.word == "every" || it.mark == "/" || it.word == "the" && rate:
 			rate = true
 		case it.meaning != "plank" && it.word != "go" && it.word != "come" && it.meaning != "piece" && it.meaning != "area" && it.meaning != "cover":
 			return false
@@ -27,7 +27,7 @@ func (m *message) perBox(q int) bool {
 
 // eachOf reads "23.6 per" and "20 each" with no word after, where boxes were spoken of.
 func (m *message) eachOf(q int) bool {
-	return q+1 < len(m.items) && (m.items[q+1].word == "per" || m.items[q+1].word == "each" || m.items[q+1].word == "apiece") && m.has("box") && !m.has("roll", "stick", "door") &&
+	return q+1 < len(m.items) && (m.items[q+1].word == "per" || m.items[q+1].meaning == "each") && m.has("box") && !m.has("roll", "stick", "door") &&
 		(q+2 == len(m.items) || m.items[q+2].class == tSep)
 }
 

@@ -35,6 +35,11 @@ func (s *scanner) quantity(r rune) bool {
 	if m.Form == length.Single && m.Unit == length.Bare && s.other(m, n, rest) {
 		return true
 	}
+	if u, ok := squares[unitWord(rest[:n])]; ok && m.Form == length.Single && strings.HasPrefix(rest[n:], " squared") {
+		t := s.number(tArea, m, n+len(" squared"))
+		t.unit = u
+		return true
+	}
 	m, n = s.unglue(m, n, rest)
 	class := tLength
 	if suffix := ordinal(rest[n:]); suffix > 0 && m.Form == length.Single && m.Amount.Whole() {
@@ -51,6 +56,15 @@ func (s *scanner) quantity(r rune) bool {
 	}
 	s.number(class, m, n)
 	return true
+}
+
+// unitWord gives the letters at the end of a size.
+func unitWord(s string) string {
+	i := len(s)
+	for i > 0 && unicode.IsLetter(rune(s[i-1])) {
+		i--
+	}
+	return strings.ToLower(s[i:])
 }
 
 // ordinal gives the bytes of "th" and the like.
@@ -103,11 +117,20 @@ func (s *scanner) unglue(m length.Measure, n int, rest string) (length.Measure, 
 		m.Form, m.Len = length.Single, m.HeadLen
 		return m, m.Head
 	}
-	_, other := countWords[word]
+	other := countWords[word] || word == "to" && rated(next[2:])
+	if m.Head > 0 && rest[m.Head] != ' ' && other {
+		return m, n
+	}
 	if otherUnit(next) > 0 || other || s.areaAhead(next) {
 		m.Form, m.Len, n = length.Single, m.HeadLen, m.Head
 	}
 	return m, n
+}
+
+// rated says whether "to" begins a rate: "8 to a box".
+func rated(after string) bool {
+	w := strings.ToLower(leading(strings.TrimLeft(after, " ")))
+	return w == "a" || w == "the" || w == "each" || w == "box" || w == "every"
 }
 
 // ownSize are the meanings of what has a small size of its own right before it: "75 ft 3/16 bead".
@@ -164,7 +187,7 @@ func (s *scanner) areaAhead(next string) bool { u, n := squareUnit(next); return
 
 // countWords show that the number before them counts, and is no second half of a length.
 var countWords = map[string]bool{
-	"per": true, "planks": true, "boards": true, "boxes": true, "packs": true, "rows": true, "to": true, "pieces": true, "percent": true, "pcs": true, "screws": true, "doors": true, "rolls": true,
+	"per": true, "planks": true, "boards": true, "boxes": true, "packs": true, "rows": true, "pieces": true, "percent": true, "pcs": true, "screws": true, "doors": true, "rolls": true,
 }
 
 func leading(s string) string {

@@ -214,7 +214,7 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 	var vague []term.Name
 	for i := range qs {
 		if len(p.slot) == 0 || p.slot[i] < 0 {
-			if t := r.items[qs[i]].sizes[0]; len(slots) > 1 && (t.class == tLength || t.class == tArea || len(r.items[qs[i]].sizes) > 1) {
+			if len(slots) > 1 && !r.inPassing(qs[i]) {
 				return r.noPlace(q, qs[i])
 			}
 			continue
@@ -248,6 +248,19 @@ func saidTwice(gs []term.Given, n term.Name) bool {
 		}
 	}
 	return false
+}
+
+// inPassing says whether a quantity that found no place changes no answer: a count of boxes had or bought, a pack's count
+// that the question has no use for, a time.
+func (r *reader) inPassing(i int) bool {
+	t := r.items[i].sizes[0]
+	if t.class == tTime {
+		return true
+	}
+	if t.class != tNumber || len(r.items[i].sizes) > 1 {
+		return false
+	}
+	return t.num.Num == t.num.Den || r.message.perBox(i) || r.message.countsGoods(i) && i+1 < len(r.items) && r.items[i+1].meaning != "door"
 }
 
 // progress is what a question says of the work done: "laid 6 rows, will it do?".
@@ -388,6 +401,9 @@ func (r *reader) dipOver() bool {
 
 // pricesGoods says whether the message tells what a thing costs: "the boxes cost 38.99 each".
 func (r *reader) pricesGoods() bool {
+	if r.items[0].meaning == "cost" {
+		return false
+	}
 	for i := range priced {
 		if priced[i].in(r.seq) {
 			return len(r.quantities()) == 1

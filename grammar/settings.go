@@ -171,7 +171,7 @@ func (r *reader) allows(n term.Name) bool {
 	case "plank":
 		return !r.has("roll") || r.has("plank")
 	case term.Laid:
-		return r.has("laid") && (r.has("row") || !r.has("opened")) || r.has("row") && (r.hasWord("did", "mark", "at", "in", "got", "through", "thru") || r.has("more") && !r.has("remaining"))
+		return r.has("laid") && (r.has("row") || !r.has("opened")) || r.has("row") && (r.hasWord("did", "mark", "at", "up", "makes", "in", "got", "through", "thru") || r.has("more") && !r.has("remaining"))
 	case term.Opened:
 		return r.has("opened") || r.has("open") || r.onBox()
 	case term.LeastRow:
@@ -208,12 +208,14 @@ func (r *reader) startsRow() bool { return r.has("start") && r.has("row") }
 // onBox reads "on box 5".
 func (r *reader) onBox() bool {
 	for i := 1; i+1 < len(r.items); i++ {
-		if r.items[i].meaning == "box" && r.items[i+1].quantity() && isOne(r.items[i-1].word, []string{"on", "onto", "into"}) {
+		if r.items[i].meaning == "box" && r.items[i+1].quantity() && (isOne(r.items[i-1].word, onto) || i > 1 && r.items[i-1].word != "" && isOne(r.items[i-2].word, onto)) {
 			return true
 		}
 	}
 	return false
 }
+
+var onto = []string{"on", "onto", "into"}
 
 // build makes the statements of the values placed.
 func (p placed) build() []Statement {

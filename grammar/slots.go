@@ -100,7 +100,7 @@ var (
 	sCloset    = slot{name: term.Closet, dim: dPair, bare: bareRoom, cues: "closet", lo: foot}
 	sRowN      = slot{name: term.Row, dim: dCount, cues: "row", must: true, count: "row"}
 	sPieceN    = slot{name: term.Piece, dim: dCount, cues: "piece plank", must: true, count: "piece plank"}
-	sBoxes     = slot{name: term.Boxes, dim: dCount, cues: "box", must: true, count: "box"}
+	sBoxes     = slot{name: term.Boxes, dim: dCount, cues: "box need order", must: true, count: "box need order"}
 	sCorner    = slot{name: term.Corner, dim: dAngle, cues: "corner angle"}
 )
 

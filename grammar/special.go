@@ -22,6 +22,11 @@ func (r *reader) special(q *Question, qs *[]int) string {
 		r.lengthsLeft(q, qs)
 	case term.AskWeight:
 		r.oneBox(q, *qs)
+	case term.AskNails, term.AskScrews:
+		r.dropOne(qs)
+	case term.AskTrim:
+		r.stickAsked(q, qs)
+		r.doors(q, qs)
 	case term.AskCaulk:
 		if r.has("fillet") {
 			q.Given = append(q.Given, given(term.BeadShape, term.Word("fillet")))
@@ -56,6 +61,62 @@ func (r *reader) dropGauge(qs *[]int) {
 		}
 	}
 	*qs = kept
+}
+
+// dropOne takes the 1 out of "1 every 16 in".
+func (r *reader) dropOne(qs *[]int) {
+	kept := (*qs)[:0]
+	for _, i := range *qs {
+		if t := r.items[i].sizes[0]; t.class != tNumber || t.num.Num != t.num.Den || i+1 >= len(r.items) || r.items[i+1].meaning != "every" && r.items[i+1].meaning != "each" && r.items[i+1].meaning != "per" {
+			kept = append(kept, i)
+		}
+	}
+	*qs = kept
+}
+
+// stickAsked reads "how many 16 footers of base": the size right after "how many" is a stick's.
+func (r *reader) stickAsked(q *Question, qs *[]int) {
+	for k, i := range *qs {
+		t := r.items[i].sizes[0]
+		if i == 0 || k > 0 || len(r.items[i].sizes) != 1 || t.class != tLength || t.meas.Len < 4*foot || !(r.items[i-1].meaning == "howmany" || i > 1 && r.items[i-2].meaning == "howmany") {
+			continue
+		}
+		q.Given = append(q.Given, given(term.StickLength, term.Len(t.meas.Len)))
+		*qs = (*qs)[1:]
+		return
+	}
+}
+
+// doors reads "two doors of 80 cm", "doors 30 and 36 in" and "3 doors": the widths of all of them, or their count.
+func (r *reader) doors(q *Question, qs *[]int) {
+	n := int64(0)
+	var taken []int
+	var wide term.Lens
+	for _, i := range *qs {
+		t := r.items[i].sizes[0]
+		switch {
+		case len(r.items[i].sizes) > 1:
+		case t.class == tNumber && t.num.Whole() && t.num.Num <= 12*t.num.Den && i+1 < len(r.items) && r.items[i+1].meaning == "door":
+			n, taken = t.num.Num/t.num.Den, append(taken, i)
+		case r.nearness(i, "stick long piece") > 5, r.nearness(i, "door doorway") < 4 && (len(wide) == 0 || !r.listed(taken[len(taken)-1], i)):
+		default:
+			if s, ok := r.message.read(t, bareInch, r.lean); ok && s.Len >= 18*inch && s.Len <= 10*foot {
+				wide, taken = append(wide, s.Len), append(taken, i)
+			}
+		}
+	}
+	switch {
+	case n == 0 && len(wide) < 2 || len(wide) > 1 && n > 0 && int(n) != len(wide):
+		return
+	case len(wide) == 0:
+		q.Given = append(q.Given, given(term.Doors, term.Count(n)))
+	default:
+		for len(wide) < int(n) {
+			wide = append(wide, wide[0])
+		}
+		q.Given = append(q.Given, given(term.Doors, wide))
+	}
+	*qs = without(*qs, taken)
 }
 
 // oneBox reads "what does a box weigh" as one box.

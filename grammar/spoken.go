@@ -185,13 +185,17 @@ func (p pieces) set(i int) (string, int) {
 	return "", 0
 }
 
-// ordinalRow reads "seventh row" as "row 7"; "first row" and "last row" have a meaning of their own.
+var ordinalBox = map[string]bool{"box": true, "pack": true, "carton": true, "packet": true}
+
+// ordinalRow reads "seventh row" as "row 7" and "fourth box" as "box 4"; "first row" and "last row" have a meaning of
+// their own.
 func (p pieces) ordinalRow(i int) (string, int) {
 	v, ok := ordinals[p[i].low]
-	if !ok || v < 2 || p.at(i, 1) != "row" {
+	what := p.at(i, 1)
+	if !ok || v < 2 || what != "row" && !ordinalBox[what] {
 		return "", 0
 	}
-	return "row " + strconv.FormatInt(v, 10), 3
+	return what + " " + strconv.FormatInt(v, 10), 3
 }
 
 // part reads "five eighths", "a quarter", "half", "one sixteenth", "half an" and the like.
@@ -279,6 +283,8 @@ func (p pieces) cardinal(i int) (v int64, n int) {
 		o, isOne := ones[w]
 		t, isTen := tens[w]
 		switch {
+		case isOne && v >= 1000 && v%1000 == 0 && o > 0 && o < 10 && p.at(i, 1) == "hundred":
+			v, i, n = v+100*o, i+2, n+3
 		case isTen && (n == 0 || v >= 100 && v%100 == 0):
 			v, n = v+t, n+1
 		case isOne && (n == 0 || v >= 20 && v < 100 && v%10 == 0 && o < 10 && o > 0 || v >= 100 && v%100 == 0):

@@ -110,13 +110,14 @@ func (m *message) sumTokens() []token {
 			out = append(out, token{class: tOp, text: text, at: it.at, end: it.at})
 		}
 	}
-	taken, parting := m.takenFrom(), m.partsBy()
+	taken, sign := m.takenFrom()
+	parting := m.partsBy()
 	for i := range m.items {
 		it := &m.items[i]
 		switch {
 		case taken > 0 && i >= m.quantities()[0] && i < taken:
 		case taken > 0 && i == taken:
-			out = append(append(out, it.sizes...), token{class: tOp, text: "-", at: it.at, end: it.at})
+			out = append(append(out, it.sizes...), token{class: tOp, text: sign, at: it.at, end: it.at})
 			out = append(out, m.items[m.quantities()[0]].sizes...)
 		case it.quantity():
 			for k, t := range it.sizes {
@@ -142,6 +143,10 @@ func (m *message) sumTokens() []token {
 			op("/", it)
 		case it.word == "over" && i > 0 && m.items[i-1].quantity():
 			op("/", it)
+		case (it.word == "double" || it.word == "twice") && i+1 < len(m.items) && m.items[i+1].quantity():
+			two := token{class: tNumber, text: "2", at: it.at, end: it.at, num: length.Number{Num: 2, Den: 1}}
+			out = append(out, two)
+			op("*", it)
 		case it.word == "half":
 			out = append(out, token{class: tWord, text: "half", at: it.at, end: it.end})
 			if i+1 < len(m.items) && m.items[i+1].quantity() {
@@ -154,22 +159,25 @@ func (m *message) sumTokens() []token {
 	return out
 }
 
-// takenFrom gives the item that the first size is taken from: "take 3/16 off 47 1/2", "subtract 8 in from 11 ft"; or 0.
-func (m *message) takenFrom() int {
+// takenFrom gives the item that the first size is taken from or added to, and the operator: "take 3/16 off 47 1/2",
+// "subtract 8 in from 11 ft", "add 3 ft 4 to 6 ft 9"; or 0.
+func (m *message) takenFrom() (second int, op string) {
 	qs := m.quantities()
-	if len(qs) != 2 || !m.hasMeaning("subtract") && !m.hasWord("take", "minus") || len(m.items[qs[1]].sizes) != 1 {
-		return 0
+	if len(qs) != 2 || len(m.items[qs[1]].sizes) != 1 || len(m.items[qs[0]].sizes) != 1 {
+		return 0, ""
 	}
 	for i := range m.items[:qs[0]] {
-		if it := &m.items[i]; it.meaning == "subtract" || it.word == "take" {
-			for j := qs[0] + 1; j < qs[1]; j++ {
-				if w := m.items[j].word; w == "off" || w == "from" {
-					return qs[1]
-				}
+		it := &m.items[i]
+		for j := qs[0] + 1; j < qs[1]; j++ {
+			switch w := m.items[j].word; {
+			case (it.meaning == "subtract" || it.word == "take") && (w == "off" || w == "from"):
+				return qs[1], "-"
+			case it.word == "add" && w == "to" && m.items[qs[1]].class == tLength:
+				return qs[1], "+"
 			}
 		}
 	}
-	return 0
+	return 0, ""
 }
 
 // wholeBefore puts what was added up before a spoken "divided by" in brackets: "47.5 less 1/8 div 2" parts the rest.
@@ -191,7 +199,7 @@ func (m *message) partsBy() string {
 	qs := m.quantities()
 	if len(qs) > 0 {
 		for i := range m.items[:qs[0]] {
-			if m.items[i].meaning == "divide" {
+			if m.items[i].meaning == "divide" || m.items[i].word == "split" && m.hasWord("into") {
 				return "/"
 			}
 		}
@@ -241,7 +249,7 @@ func (s *sumReader) factor(f *factor, added bool) measure.Expr {
 }
 
 func (s *sumReader) leaf(t token, added bool) measure.Expr {
-	if t.class == tNumber && s.alone != length.Bare && len(s.toks) == 1 {
+	if t.class == tNumber && s.alone != length.Bare {
 		withUnit(&t, s.alone)
 	}
 	switch t.class {
@@ -393,8 +401,12 @@ func (r *reader) asOne(toks []token) bool {
 	return true
 }
 
-// shownFrom is the unit of a bare number shown in another system: "1285 in inches" is of millimetres, "48 in mm" of inches.
+// shownFrom is the unit of a bare number shown in another system: "1285 in inches" is of millimetres, "48 in mm" of
+// inches; or of the two sides of an area: "how many square feet in 14 by 12".
 func shownFrom(toks []token, to measure.Unit) length.Unit {
+	if len(toks) == 3 && toks[1].text == "*" && toks[0].class == tNumber && toks[2].class == tNumber {
+		return map[measure.Unit]length.Unit{measure.SquareFeet: length.Feet, measure.SquareMetres: length.Metres}[to]
+	}
 	if len(toks) != 1 {
 		return length.Bare
 	}
@@ -414,7 +426,7 @@ func (r *reader) isSum(toks []token, top float64, convert bool, m *message) bool
 	if len(toks) == 0 || r.has("room", "plank", "underlay", "laid", "opened", "gap", "lastrow", "box", "roll") && !convert && !r.has("add", "minus", "half", "divide", "times", "plus", "subtract") {
 		return false
 	}
-	if r.takenFrom() > 0 || r.asOne(toks) {
+	if taken, _ := r.takenFrom(); taken > 0 || r.asOne(toks) || r.partsBy() == "/" && hasOp(toks) || r.has("double") && hasOp(toks) {
 		return true
 	}
 	if top >= 4 && !r.has("add") {
