@@ -102,7 +102,9 @@ func answersThroughFaults(t *testing.T, path string) {
 
 func stopsAtRefusal(t *testing.T, path string) {
 	f := newFake(t)
+	f.mu.Lock()
 	f.greeting = []func(*socketOf){func(s *socketOf) { s.hangUp(4004) }}
+	f.mu.Unlock()
 	code, log := start(t, path, t.TempDir(), f).end(t)
 	require.Equal(t, 1, code)
 	require.Contains(t, log, "token")

@@ -117,6 +117,15 @@ func TestSlashCommandFirstAnswerIsSlow(t *testing.T) {
 	require.Equal(t, "/api/v9/channels/400/messages", got.path, "too late for an edit, so it goes to the channel")
 }
 
+func TestSlashCommandFirstAnswerWasTakenThoughLost(t *testing.T) {
+	t.Parallel()
+	f := newFake(t)
+	f.fail("POST /api/v9/interactions/1/secret/callback", broken, answering(400, `{"code":40060,"message":"Interaction has already been acknowledged."}`))
+	serve(t, f, nil)
+	f.say(f.ready(0), "INTERACTION_CREATE", slash("1", "secret", "rows"))
+	require.Equal(t, http.MethodPatch, f.awaitPosts(1)[0].method)
+}
+
 func TestSlashCommandTokenHasRunOut(t *testing.T) {
 	t.Parallel()
 	f := newFake(t)

@@ -28,6 +28,7 @@ type fake struct {
 	history  map[string][]map[string]any
 	commands []map[string]any
 	nonces   map[string]string
+	strict   bool // wants every message unable to mention anyone
 	silent   bool // says nothing to who connects
 	deaf     bool // acknowledges no heartbeat
 	greeting []func(*socketOf)
@@ -71,7 +72,7 @@ const (
 
 func newFake(t *testing.T) *fake {
 	f := &fake{
-		t: t, beat: 40 * time.Second, nonces: map[string]string{},
+		t: t, beat: 40 * time.Second, nonces: map[string]string{}, strict: true,
 		faults: map[string][]func(http.ResponseWriter, *http.Request) bool{}, history: map[string][]map[string]any{},
 	}
 	mux := http.NewServeMux()
@@ -94,7 +95,8 @@ func newFake(t *testing.T) *fake {
 		f.give(w, f.commands)
 	})
 	mux.HandleFunc("POST /api/v9/applications/{app}/commands", f.register)
-	f.web = httptest.NewServer(f.watch(mux))
+	f.web = httptest.NewUnstartedServer(f.watch(mux))
+	f.web.Start()
 	t.Cleanup(f.stop)
 	return f
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"net/http"
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -78,6 +79,9 @@ func (f *fake) post(w http.ResponseWriter, q *http.Request) {
 	p := parsedOf(q.Context())
 	f.mu.Lock()
 	defer f.mu.Unlock()
+	if allowed := p.body["allowed_mentions"]; f.strict && !reflect.DeepEqual(allowed, map[string]any{"parse": []any{}, "replied_user": false}) {
+		f.t.Errorf("a message may mention %v", allowed)
+	}
 	nonce, _ := p.body["nonce"].(string)
 	key := q.URL.Path + " " + nonce
 	if there := f.nonces[key]; there != "" && p.body["enforce_nonce"] == true {

@@ -1,6 +1,7 @@
 package discord
 
 import (
+	"context"
 	"fmt"
 	"strings"
 	"testing"
@@ -179,6 +180,22 @@ func TestTooManyMessages(t *testing.T) {
 	}
 	require.Equal(t, 1, told)
 	require.Len(t, r.messages(), 4)
+}
+
+func TestFullConversation(t *testing.T) {
+	q := newQueues(quietLog(), time.Second)
+	hold, began := make(chan bool), make(chan bool)
+	require.True(t, q.add("1", func(context.Context) { close(began); <-hold }))
+	<-began
+	for range longest {
+		require.True(t, q.add("1", func(context.Context) {}))
+	}
+	require.False(t, q.add("1", func(context.Context) {}), "no more may wait")
+	require.True(t, q.add("2", func(context.Context) {}), "elsewhere it may")
+	close(hold)
+	q.finish()
+	require.Empty(t, q.waiting)
+	require.False(t, q.add("1", func(context.Context) {}), "after the end nothing is taken")
 }
 
 func TestLimitsForgetWhoIsQuiet(t *testing.T) {

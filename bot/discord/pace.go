@@ -37,6 +37,6 @@ var discords = pace{
 	retry: 500 * time.Millisecond, retryLimit: time.Minute,
 	callback: 2800 * time.Millisecond, token: 14*time.Minute + 30*time.Second,
 	away: 10 * time.Minute,
-	user: 2, userBurst: 30,
+	user: 2, userBurst: 60,
 	finish: 8 * time.Second,
 }

@@ -9,8 +9,8 @@ import (
 )
 
 const (
-	longest = 64 // jobs that wait in one conversation
-	widest  = 8  // jobs at work at once, over all
+	longest = 128 // jobs that wait in one conversation
+	widest  = 8   // jobs at work at once, over all
 )
 
 // queues does jobs: those of one conversation in their order, those of several side by side.
