@@ -89,11 +89,17 @@ func answersThroughFaults(t *testing.T, path string) {
 
 	require.NoError(t, p.Process.Kill())
 	p.end(t)
+	mine := grouped(5, "Noted: laid 6 rows.")
+	mine["author"] = map[string]any{"id": me, "bot": true}
+	f.mu.Lock()
+	f.history["500"] = []map[string]any{late, mine, toBot(6, "opened 5 boxes")} // the last while the program was away
+	f.mu.Unlock()
 	p = start(t, path, home, f)
 	s = f.ready(2)
+	require.Contains(t, f.awaitPosts(5)[4].body["content"], "opened 5 boxes")
 	f.say(s, "MESSAGE_CREATE", late) // again: nothing new is recorded, and the reply is the one there
-	f.say(s, "MESSAGE_CREATE", toBot(5, "status"))
-	require.Contains(t, f.awaitPosts(5)[4].body["content"], "6 of 18 rows")
+	f.say(s, "MESSAGE_CREATE", toBot(7, "status"))
+	require.Contains(t, f.awaitPosts(6)[5].body["content"], "6 of 18 rows")
 
 	require.NoError(t, p.Process.Signal(syscall.SIGTERM))
 	code, log := p.end(t)
