@@ -118,7 +118,7 @@ func TestSilentGateway(t *testing.T) {
 	t.Parallel()
 	f := newFake(t)
 	f.silent = true
-	serve(t, f, nil)
+	serve(t, f, nil, func(c *Config) { c.pace.hello = 700 * time.Millisecond })
 	f.socket(1)
 	f.mu.Lock()
 	f.silent = false
@@ -131,7 +131,7 @@ func TestGatewayThatNeverGetsReady(t *testing.T) {
 	t.Parallel()
 	f := newFake(t)
 	f.greeting = append(f.greeting, func(*socketOf) {})
-	serve(t, f, nil)
+	serve(t, f, nil, func(c *Config) { c.pace.hello = 700 * time.Millisecond })
 	f.say(f.ready(1), "MESSAGE_CREATE", private(1, "a"))
 	f.awaitPosts(1)
 }

@@ -20,7 +20,7 @@ import (
 // quick is the pace of the tests.
 func quick() *pace {
 	return &pace{
-		dial: 2 * time.Second, hello: time.Second, backoff: 20 * time.Millisecond, most: 100 * time.Millisecond,
+		dial: 2 * time.Second, hello: 4 * time.Second, backoff: 20 * time.Millisecond, most: 100 * time.Millisecond,
 		invalid: 20 * time.Millisecond, identify: rate.Inf, identifyBurst: 1, settle: 20 * time.Millisecond,
 		attempt: 2 * time.Second, attempts: 4, retry: 5 * time.Millisecond, retryLimit: 3 * time.Second,
 		callback: 2 * time.Second, token: time.Minute, away: time.Minute, user: 1000, userBurst: 1000, finish: time.Second,
