@@ -136,9 +136,7 @@ func (r *reader) strange() string {
 func (r *reader) kind() (best term.Kind, top, next float64) {
 	for _, a := range asks {
 		s := score(askPatterns[a.kind], r.seq)
-		if a.kind == term.AskFlatness && r.dipOver() {
-			s += 4
-		}
+		s += r.bySizes(a.kind)
 		if s > top {
 			best, top, next = a.kind, s, top
 		} else if s > next {
@@ -366,10 +364,15 @@ func (r *reader) asks() bool {
 	if r.pricesGoods() {
 		return false
 	}
-	for i := range terse {
-		if terse[i].in(r.seq) {
-			return true
+	if !r.found() {
+		for i := range terse {
+			if terse[i].in(r.seq) {
+				return true
+			}
 		}
+	}
+	if r.endsOK() {
+		return true
 	}
 	if r.forOpening() {
 		return true
@@ -380,23 +383,6 @@ func (r *reader) asks() bool {
 		}
 	}
 	return r.hasAskPair()
-}
-
-// dipOver finds "1/4 in 10 feet", "3mm over 2m": a dip and what it was measured under.
-func (r *reader) dipOver() bool {
-	qs := r.quantities()
-	for k := 0; k+1 < len(qs); k++ {
-		a, b := qs[k], qs[k+1]
-		if b > a+3 || b < a+2 || b == a+3 && r.items[a+2].word != "a" || !isOne(r.items[a+1].word, []string{"in", "over", "across", "under"}) {
-			continue
-		}
-		dip, ok1 := r.message.read(r.items[a].sizes[0], bareSmall, r.lean)
-		edge, ok2 := r.message.read(r.items[b].sizes[0], bareRoom, r.lean)
-		if ok1 && ok2 && dip.Len < 2*inch && edge.Len >= 3*foot && edge.Len <= 12*foot {
-			return true
-		}
-	}
-	return false
 }
 
 // pricesGoods says whether the message tells what a thing costs: "the boxes cost 38.99 each".
@@ -470,7 +456,7 @@ func (r *reader) opensAsk(f int) bool {
 // pairs of words that ask wherever they stand.
 var askPairs = [][2]string{
 	{"do", "i"}, {"do", "we"}, {"can", "i"}, {"can", "we"}, {"can", "you"}, {"should", "i"}, {"should", "we"}, {"am", "i"}, {"are", "we"}, {"is", "it"}, {"is", "that"}, {"is", "this"}, {"will", "it"}, {"will", "the"},
-	{"will", "i"}, {"will", "my"}, {"will", "that"}, {"does", "it"}, {"does", "that"}, {"does", "the"}, {"do", "they"}, {"is", "my"}, {"is", "the"}, {"let", "it"}, {"are", "they"}, {"need", "to"}, {"do", "u"}, {"is", "there"}, {"will", "we"}, {"can", "u"}, {"would", "it"}, {"do", "you"}, {"will", "they"}, {"will", "this"}, {"could", "you"}, {"send", "cuts"}, {"can", "my"}, {"can", "the"}, {"can", "they"}, {"are", "my"}, {"is", "our"}, {"can", "our"}, {"we", "good"}, {"good", "to"}, {"ok", "to"}, {"i", "good"}, {"is", "he"}, {"we", "ok"}, {"i", "ok"}, {"this", "ok"}, {"that", "ok"}, {"it", "ok"}, {"good", "enough"}, {"price", "it"},
+	{"will", "i"}, {"will", "my"}, {"will", "that"}, {"does", "it"}, {"does", "that"}, {"does", "the"}, {"do", "they"}, {"is", "my"}, {"is", "the"}, {"let", "it"}, {"are", "they"}, {"need", "to"}, {"do", "u"}, {"is", "there"}, {"will", "we"}, {"can", "u"}, {"would", "it"}, {"do", "you"}, {"will", "they"}, {"will", "this"}, {"could", "you"}, {"send", "cuts"}, {"can", "my"}, {"can", "the"}, {"can", "they"}, {"are", "my"}, {"is", "our"}, {"can", "our"}, {"we", "good"}, {"good", "to"}, {"ok", "to"}, {"i", "good"}, {"is", "he"}, {"we", "ok"}, {"i", "ok"}, {"this", "ok"}, {"that", "ok"}, {"it", "ok"}, {"good", "enough"}, {"price", "it"}, {"or", "not"}, {"or", "nah"}, {"or", "no"}, {"y", "n"}, {"my", "guys"}, {"can", "crew"}, {"can", "guys"}, {"am", "we"},
 }
 
 func (r *reader) hasAskPair() bool {

@@ -35,6 +35,8 @@ func (r *reader) special(q *Question, qs *[]int) string {
 		r.stagger(q, qs)
 	case term.AskTransition:
 		r.sameHeights(q, qs)
+	case term.AskSquare:
+		r.triangle(q, qs)
 	}
 	return ""
 }
@@ -146,8 +148,11 @@ func (r *reader) testSaid() string {
 			return t.test
 		}
 	}
-	if r.has("moisture", "test") && r.has("wood") {
+	switch {
+	case r.has("wood") && (r.has("moisture", "test") || r.dampShare()):
 		return "wood"
+	case r.has("concrete") && r.dampShare():
+		return "rh"
 	}
 	return ""
 }
@@ -276,19 +281,24 @@ func (r *reader) stagger(q *Question, qs *[]int) {
 	}
 }
 
-// sameHeights reads "ours 13mm theirs 13mm".
+// sameHeights reads two heights of which one is said to be the new floor's: "ours 13mm theirs 13mm".
 func (r *reader) sameHeights(q *Question, qs *[]int) {
-	for _, i := range *qs {
-		if r.nearness(i, "ours mine") > 4 && len(*qs) == 2 {
-			other := (*qs)[0] + (*qs)[1] - i
-			a, ok1 := r.message.read(r.items[i].sizes[0], bareThick, r.lean)
-			b, ok2 := r.message.read(r.items[other].sizes[0], bareThick, r.lean)
-			if ok1 && ok2 {
-				q.Given = append(q.Given, given(term.FloorHeight, term.Len(a.Len)), given(term.OtherHeight, term.Len(b.Len)))
-				*qs = nil
-				return
-			}
-		}
+	if len(*qs) != 2 || r.items[(*qs)[0]].vague || r.items[(*qs)[1]].vague {
+		return
+	}
+	own := r.ownHeight((*qs)[0], (*qs)[1])
+	if own < 0 {
+		own = r.fromTo((*qs)[0], (*qs)[1])
+	}
+	if own < 0 {
+		return
+	}
+	other := (*qs)[0] + (*qs)[1] - own
+	a, ok1 := r.message.read(r.items[own].sizes[0], bareThick, r.lean)
+	b, ok2 := r.message.read(r.items[other].sizes[0], bareThick, r.lean)
+	if ok1 && ok2 && a.Len > 0 {
+		q.Given = append(q.Given, given(term.FloorHeight, term.Len(a.Len)), given(term.OtherHeight, term.Len(b.Len)))
+		*qs = nil
 	}
 }
 
