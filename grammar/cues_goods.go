@@ -22,7 +22,7 @@ var goodsAsks = []cuesOf{
 	{term.AskTrimCover, []cue{
 		{6, "trim .. cover"}, {6, "cover .. gap"}, {3, "trim .. gap"}, {7, "trimoff"}, {4, "gap .. cover"}, {6, "take|pull|remove ~ trim"},
 		{4, "trim .. thick .. gap|leave"},
-		{6, "trim ~ shave"}, {5, "trim .. stay"}, {6, "trim .. gap .. show"}, {6, "gap .. show"},
+		{6, "trim ~ shave"}, {8, "trim .. stay"}, {3, "stay"}, {6, "trim .. gap .. show"}, {6, "gap .. show"},
 	}},
 	{term.AskScrews, []cue{
 		{5, "screw"}, {6, "howmany screw"}, {3, "track"}, {4, "howdeep ~ drill"}, {3, "drill ~ hole"}, {3, "hole"}, {4, "howlong ~ screw"},
@@ -45,7 +45,7 @@ var goodsAsks = []cuesOf{
 	{term.AskCost, []cue{
 		{6, "cost"}, {7, "what .. comes"}, {5, "^price ~ #"}, {5, "price .. box #"}, {5, "what ~ price"}, {4, "total ~ price"}, {4, "howmuch total"}, {4, "howmuch ~ money"}, {4, "howmuch ~ set"}, {4, "price ~ total|job"},
 		{8, "# box ~ #m"}, {8, "#m .. # box"}, {6, "price .. #a"}, {6, "howmuch .. box #m"}, {2, "cost .. #m"},
-		{5, "box #m .. total"}, {6, "total # box #m"}, {6, "work|can ~ price"}, {5, "price ~ room|job|floor"}, {6, "#m .. need .. total"},
+		{5, "box #m .. total"}, {6, "total # box #m"}, {9, "what .. job .. box #m"}, {6, "work|can ~ price"}, {5, "price ~ room|job|floor"}, {6, "#m .. need .. total"},
 	}},
 	{term.AskWeight, []cue{
 		{7, "weigh"}, {7, "howheavy"}, {4, "lift"},
@@ -63,5 +63,5 @@ var goodsAsks = []cuesOf{
 // goodsTerse are turns that ask of goods with no word of asking.
 var goodsTerse = []cue{
 	{1, "^cost"}, {1, "^price .. #a"}, {1, "^price .. # box"}, {1, "^# box #m"}, {1, "trim|caulk|leveler need"},
-	{1, "bag|nail|screw|stick|tube|plank|trim|order count"}, {1, "^count"}, {1, "^tube"}, {1, "^leveler"}, {1, "roll .. howmany"}, {1, "^bag .. #a"}, {1, "^box #a #"}, {1, "need count"}, {1, "count of"}, {1, "^time .. #a"}, {1, "need list"}, {1, "^everything"}, {1, "^list ~ everything"}, {1, "^trim area"}, {1, "^total # box"},
+	{1, "bag|nail|screw|stick|tube|plank|trim|order count"}, {1, "^count"}, {1, "^tube"}, {1, "^leveler"}, {1, "roll .. howmany"}, {1, "^bag .. #a"}, {1, "^box #a #"}, {1, "need count"}, {1, "count of"}, {1, "^time .. #a"}, {1, "need list"}, {1, "^everything"}, {1, "^list ~ everything"}, {1, "^trim area"}, {1, "^total # box"}, {1, "track ~ screw"}, {1, "^underlay .. #a"}, {1, "^roll .. #a"},
 }

@@ -183,8 +183,8 @@ func (r *reader) slotsFor(kind term.Kind) []slot {
 	switch {
 	case kind == term.AskTrim && r.pairs() > 0:
 		return slices.DeleteFunc(slices.Clone(slots), func(s slot) bool { return s.name == term.Perimeter })
-	case kind == term.AskUnderlay && r.pairs() > 1:
-		slots = slices.Clone(slots)
+	case kind == term.AskUnderlay && (r.pairs() > 1 || r.areaSaid() != ""):
+		slots = slices.DeleteFunc(slices.Clone(slots), func(s slot) bool { return s.name == term.Room && r.areaSaid() != "" })
 		for i := range slots {
 			slots[i].must = slots[i].must && slots[i].name != "roll"
 		}
@@ -389,6 +389,9 @@ func (r *reader) asks() bool {
 func (r *reader) pricesGoods() bool {
 	if r.items[0].meaning == "cost" {
 		return false
+	}
+	if r.onePriced() {
+		return true
 	}
 	for i := range priced {
 		if priced[i].in(r.seq) {

@@ -69,7 +69,10 @@ func (r *reader) statements() (Reading, bool) {
 		return r.ask(asked), true
 	}
 	if len(p.loose) > 0 {
-		return problem("refused", kind, r.gist(), "no place for "+r.src[r.items[p.loose[0]].at:r.items[p.loose[0]].end], example(kind)), true
+		return problem("unclear", kind, r.gist(), r.src[r.items[p.loose[0]].at:r.items[p.loose[0]].end], example(kind)), true
+	}
+	if r.intends() && progressed(out) {
+		return Reading{}, false
 	}
 	for _, s := range out {
 		if w := r.impossible(s.Given()); w != "" {
@@ -80,6 +83,30 @@ func (r *reader) statements() (Reading, bool) {
 		return r.refused(kind, w), true
 	}
 	return Reading{Statements: out}, true
+}
+
+// intends says whether the message speaks of what is still to be done, or of what was not: "we should get 6 rows down".
+func (r *reader) intends() bool {
+	if r.hasWord("should", "gonna", "tomorrow", "tmrw", "later", "hope", "hoping", "hopefully", "might", "plan", "planning", "dont", "havent", "hasnt", "didnt", "wont", "never", "until", "unless", "if") {
+		return true
+	}
+	for i := 0; i+1 < len(r.items); i++ {
+		if r.items[i+1].word == "to" && isOne(r.items[i].word, []string{"going", "want", "need", "have", "about", "aim", "trying", "supposed"}) {
+			return true
+		}
+	}
+	return false
+}
+
+// progressed says whether statements tell of work done.
+func progressed(out []Statement) bool {
+	for _, s := range out {
+		switch s.(type) {
+		case Laid, Opened:
+			return true
+		}
+	}
+	return false
 }
 
 // contradiction finds two statements of one kind in a message.
@@ -108,6 +135,7 @@ func single(s Statement) bool {
 // told gives the statements that the message makes.
 func (r *reader) told(qs *[]int) ([]Statement, placed) {
 	var out []Statement
+	r.dropOneBox(qs)
 	if j := r.switched(); j != "" {
 		out = append(out, JobName{j})
 	}
@@ -133,6 +161,25 @@ func (r *reader) more(out []Statement, p placed) []Statement {
 	}
 	return out
 }
+
+// dropOneBox takes the 1 out of "one pack is 23.75".
+func (r *reader) dropOneBox(qs *[]int) {
+	if r.onePriced() {
+		*qs = (*qs)[1:]
+	}
+}
+
+// onePriced reads "one pack is 23.75" as a price.
+func (r *reader) onePriced() bool {
+	qs := r.quantities()
+	if len(qs) != 2 || !onePrice.in(r.seq) {
+		return false
+	}
+	t := r.items[qs[0]].sizes[0]
+	return t.class == tNumber && t.num.Num == t.num.Den
+}
+
+var onePrice = &compile([]cue{{1, "^# box|roll|stick #m"}})[0]
 
 func (r *reader) settle(qs []int) placed {
 	p := placed{by: map[term.Name]value{}}
@@ -171,7 +218,7 @@ func (r *reader) allows(n term.Name) bool {
 	case "plank":
 		return !r.has("roll") || r.has("plank")
 	case term.Laid:
-		return r.has("laid") && (r.has("row") || !r.has("opened")) || r.has("row") && (r.hasWord("did", "mark", "at", "up", "makes", "in", "got", "through", "thru") || r.has("more") && !r.has("remaining"))
+		return r.has("laid") && (r.has("row") || !r.has("opened") || laidCount.in(r.seq)) || r.has("row") && (r.hasWord("did", "mark", "at", "up", "makes", "far", "already", "in", "got", "through", "thru") || r.has("more") && !r.has("remaining"))
 	case term.Opened:
 		return r.has("opened") || r.has("open") || r.onBox()
 	case term.LeastRow:
@@ -214,6 +261,8 @@ func (r *reader) onBox() bool {
 	}
 	return false
 }
+
+var laidCount = &compile([]cue{{1, "laid #"}})[0]
 
 var onto = []string{"on", "onto", "into"}
 

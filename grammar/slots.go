@@ -83,7 +83,7 @@ var (
 	sDoors     = slot{name: term.Doors, bare: bareInch, cues: "door doorway", lo: 18 * inch, hi: 20 * foot, must: true}
 	sTrimThick = slot{name: term.TrimThickness, bare: bareThick, cues: "trim thick", lo: 3 * length.Millimetre, hi: 2 * inch}
 	sTrimLen   = slot{name: term.TrimLength, bare: bareRoom, cues: "trim run around wall", lo: 2 * foot, hi: 5000 * foot}
-	sSpacing   = slot{name: term.Spacing, bare: bareInch, cues: "every spacing one each", lo: inch, hi: 4 * foot}
+	sSpacing   = slot{name: term.Spacing, bare: bareInch, cues: "every spacing one each at", lo: inch, hi: 4 * foot}
 	sTrack     = slot{name: term.Track, bare: bareInch, cues: "track long door doorway strip transition", lo: foot, hi: 30 * foot}
 	sBead      = slot{name: term.Bead, bare: bareSmall, cues: "bead gap", lo: length.Millimetre, hi: inch}
 	sEmbed     = slot{name: term.Embedment, bare: bareSmall, cues: "embed concrete", lo: inch / 2, hi: 4 * inch, must: true}
@@ -105,6 +105,7 @@ var (
 )
 
 var (
+	sThickSaid  = slot{name: term.PlankThickness, bare: bareThick, cues: "plank thick floor", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre, spoken: true}
 	sCrew       = slot{name: term.Crew, dim: dCount, cues: "crew guys guy people hands persons us", must: true, count: "crew guys guy people hands persons us"}
 	sPayload    = slot{name: term.Payload, dim: dMass, cues: "load lift"}
 	sRollPrice  = slot{name: term.RollPrice, dim: dMoney, cues: "roll underlay", must: true}
@@ -135,7 +136,7 @@ var takes = map[term.Kind][]slot{
 	term.AskLeveler:    {sArea, sRoom, sDepth},
 	term.AskHours:      {sArea, sRoom, sCrew},
 	term.AskCost:       {sBoxes, sPrice, sArea, sRoom, sCoverage, sSpare, sPerBox, sPlank, sThick, sRollPrice, sStickPrice},
-	term.AskWeight:     {sArea, sRoom, sThick, sBoxes, sCoverage, sPerBox, sPlank, sWidth, sLong, sPayload},
+	term.AskWeight:     {sArea, sRoom, sThickSaid, sBoxes, sCoverage, sPerBox, sPlank, sPayload},
 	term.AskLeftover:   {sCloset, sArea, sLeftCount},
 	term.AskStart:      {sRoom, sWidth, sPlank, sGap},
 	term.AskRow:        {sRowN},

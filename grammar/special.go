@@ -1,6 +1,8 @@
 package grammar
 
 import (
+	"strings"
+
 	"lastrow/calc/length"
 	"lastrow/calc/term"
 	"lastrow/grammar/words"
@@ -27,7 +29,10 @@ func (r *reader) special(q *Question, qs *[]int) string {
 	case term.AskTrim:
 		r.stickAsked(q, qs)
 		r.doors(q, qs)
+	case term.AskLeveler:
+		r.lastSize(q, qs, term.Depth)
 	case term.AskCaulk:
+		r.lastSize(q, qs, term.Bead)
 		if r.has("fillet") {
 			q.Given = append(q.Given, given(term.BeadShape, term.Word("fillet")))
 		}
@@ -119,6 +124,31 @@ func (r *reader) doors(q *Question, qs *[]int) {
 		q.Given = append(q.Given, given(term.Doors, wide))
 	}
 	*qs = without(*qs, taken)
+}
+
+// lastSize reads "12x14 1/4" and "110ft 1/8" as a size and a small one after it, where the question needs both and no
+// other size was said.
+func (r *reader) lastSize(q *Question, qs *[]int, name term.Name) {
+	if len(*qs) != 1 {
+		return
+	}
+	it := &r.items[(*qs)[0]]
+	t := &it.sizes[len(it.sizes)-1]
+	space := strings.LastIndexByte(r.src[t.at:t.end], ' ')
+	if space < 0 {
+		return
+	}
+	head, k, err := length.Scan(r.src[t.at : t.at+space])
+	small, n, err2 := length.Scan(r.src[t.at+space+1 : t.end])
+	if err != nil || err2 != nil || k != space || t.at+space+1+n != t.end || small.Unit != length.Bare || small.Amount.Float() >= 1 {
+		return
+	}
+	size, err := small.Amount.Of(inch)
+	if err != nil {
+		return
+	}
+	t.meas, t.num, t.end = head, head.Amount, t.at+space
+	q.Given = append(q.Given, given(name, term.Len(size)))
 }
 
 // oneBox reads "what does a box weigh" as one box.

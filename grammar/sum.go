@@ -147,7 +147,7 @@ func (m *message) sumTokens() []token {
 			two := token{class: tNumber, text: "2", at: it.at, end: it.at, num: length.Number{Num: 2, Den: 1}}
 			out = append(out, two)
 			op("*", it)
-		case it.word == "half":
+		case it.word == "half" || it.word == "halve":
 			out = append(out, token{class: tWord, text: "half", at: it.at, end: it.end})
 			if i+1 < len(m.items) && m.items[i+1].quantity() {
 				out = append(out, token{class: tWord, text: "of", at: it.end, end: it.end})
