@@ -263,3 +263,23 @@ func TestMigrationIsWholeOrNothing(t *testing.T) {
 	require.Zero(t, n)
 	require.NoError(t, db.Close())
 }
+
+// A full disk refuses a message whole, and what was stored before stays readable.
+func TestFullDiskRefusesTheMessageWhole(t *testing.T) {
+	s := open(t, filepath.Join(t.TempDir(), "full.db"))
+	j := begin(t, s, "ann", "a")
+	_, err := s.db.Exec("pragma max_page_count = 30")
+	require.NoError(t, err)
+	stored := 0
+	for c := (Change{Job: j.ID, Texts: []string{"short", strings.Repeat("plank ", 400)}, At: day}); ; stored++ {
+		require.Less(t, stored, 100)
+		if _, err = s.Commit(ctx, c); err != nil {
+			break
+		}
+	}
+	require.ErrorContains(t, err, "full")
+	lines, err := s.Texts(ctx, j.ID)
+	require.NoError(t, err)
+	require.NotZero(t, stored)
+	require.Len(t, lines, 2*stored)
+}
