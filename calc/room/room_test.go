@@ -1,6 +1,7 @@
 package room
 
 import (
+	"fmt"
 	"math/rand/v2"
 	"testing"
 
@@ -231,11 +232,29 @@ func TestGeneratedFloors(t *testing.T) {
 	require.Greater(t, n, 1000)
 }
 
+// A walk in and out of bays, with a post in the middle and a door.
 func BenchmarkBuild(b *testing.B) {
-	p := rect(12*ft, 10*ft, CutOut{"NE", 3 * ft, 2 * ft})
-	p.Closets = []Closet{{Wall: North, Wide: 5 * ft, Deep: 2 * ft, From: ft, FromEnd: West, Opening: 4 * ft}}
-	b.ReportAllocs()
-	for b.Loop() {
-		Build(p)
+	for _, n := range []int{8, 48, 448} {
+		p := comb(n)
+		p.Fixtures = []Fixture{{What: "post", Wide: 4 * in, FromX: ft, SideX: West, FromY: ft, SideY: South}}
+		p.Doorways = []Doorway{{Wall: West, Wide: 32 * in}}
+		b.Run(fmt.Sprintf("walls=%d", n), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				_, broken := Build(p)
+				require.Empty(b, broken)
+			}
+		})
 	}
+}
+
+// comb is a walk round a long room with bays along its north side.
+func comb(walls int) Plan {
+	bays := (walls - 4) / 4
+	p := walk(North, 12*ft)
+	for range bays {
+		p.Walk = append(p.Walk, Wall{East, 2 * ft}, Wall{North, ft}, Wall{East, 2 * ft}, Wall{South, ft})
+	}
+	p.Walk = append(p.Walk, Wall{East, 2 * ft}, Wall{South, 12 * ft}, Wall{West, length.Length(4*bays+2) * ft})
+	return p
 }
