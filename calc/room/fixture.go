@@ -1,6 +1,7 @@
 package room
 
 import (
+	"cmp"
 	"slices"
 
 	"lastrow/calc/geom"
@@ -23,11 +24,9 @@ func (p placed) overlaps(q placed) bool {
 
 func (b *builder) fixtures() {
 	var all []placed
+	names := tally(len(b.plan.Fixtures), func(i int) string { return cmp.Or(b.plan.Fixtures[i].What, "fixture") })
 	for i, f := range b.plan.Fixtures {
-		if f.What == "" {
-			f.What = "fixture"
-		}
-		f.What = numbered(f.What, i, len(b.plan.Fixtures))
+		f.What = names[i]
 		p, ok := b.fixture(f)
 		if !ok {
 			continue

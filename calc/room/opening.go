@@ -1,20 +1,16 @@
 package room
 
 import (
+	"cmp"
 	"fmt"
 
 	"lastrow/calc/geom"
 )
 
 func (b *builder) closets() {
-	of := map[string]int{}
-	for _, c := range b.plan.Closets {
-		of[c.name()]++
-	}
-	count := map[string]int{}
-	for _, c := range b.plan.Closets {
-		what := numbered(c.name(), count[c.name()], of[c.name()])
-		count[c.name()]++
+	names := tally(len(b.plan.Closets), func(i int) string { return b.plan.Closets[i].name() })
+	for i, c := range b.plan.Closets {
+		what := names[i]
 		if c.Deep <= 0 || c.Deep > mostRoom {
 			b.refuse(what, "%s is no depth", b.text(c.Deep))
 			continue
@@ -25,12 +21,7 @@ func (b *builder) closets() {
 	}
 }
 
-func (c Closet) name() string {
-	if c.What == "" {
-		return "closet"
-	}
-	return c.What
-}
+func (c Closet) name() string { return cmp.Or(c.What, "closet") }
 
 // closet joins a closet or a room through its opening. Without one it is open at its full width.
 func (b *builder) closet(what string, c Closet, o opening) {
@@ -77,8 +68,9 @@ func (b *builder) join(what string, c Closet, o opening, ring []corner) {
 }
 
 func (b *builder) doorways() {
+	names := tally(len(b.plan.Doorways), func(int) string { return "doorway" })
 	for i, d := range b.plan.Doorways {
-		what := numbered("doorway", i, len(b.plan.Doorways))
+		what := names[i]
 		o, ok := b.along(what, d.Off, d.Wall, d.Wide, d.From, d.FromEnd)
 		if !ok {
 			continue
@@ -97,11 +89,21 @@ func (b *builder) doorways() {
 	}
 }
 
-func numbered(what string, i, of int) string {
-	if of == 1 {
-		return what
+// tally names things by what they are, and numbers those that are alike.
+func tally(n int, what func(i int) string) []string {
+	of, count := map[string]int{}, map[string]int{}
+	for i := range n {
+		of[what(i)]++
 	}
-	return fmt.Sprintf("%s %d", what, i+1)
+	out := make([]string, n)
+	for i := range out {
+		w := what(i)
+		count[w]++
+		if out[i] = w; of[w] > 1 {
+			out[i] = fmt.Sprintf("%s %d", w, count[w])
+		}
+	}
+	return out
 }
 
 // boxOf is the box round a room's walls.
