@@ -16,7 +16,7 @@ func (b *Bot) Reply(ctx context.Context, m Message) (reply Reply, err error) {
 	defer b.hold(m)()
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("message %q: %v\n%s", m.Text, r, debug.Stack())
+			err = fmt.Errorf("message %q: %v\n%s", m.ID, r, debug.Stack())
 		}
 		if err != nil {
 			reply = Reply{Answer: answer.Fault()}

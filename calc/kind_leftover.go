@@ -101,7 +101,7 @@ func (in *inputs) closetFrom(have []length.Length, p plank.Plank) (Result, error
 	if err := in.err(); err != nil {
 		return Result{}, err
 	}
-	l, err := layout.Lay(layout.Request{Floor: floor, Plank: p, Rules: rules})
+	l, err := layout.Lay(layout.Request{Floor: floor, Plank: p, Mark: in.tape.Division(), Rules: rules})
 	if err != nil {
 		in.refuse("%v", err)
 		return Result{}, in.err()

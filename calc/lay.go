@@ -27,7 +27,7 @@ func (in *inputs) laid() *layout.Layout {
 }
 
 func (in *inputs) lay(floor *room.Floor, p plank.Plank) *layout.Layout {
-	r := layout.Request{Floor: floor, Plank: p, Along: in.direction(floor), StartWall: in.startWall(), Rules: in.rules()}
+	r := layout.Request{Floor: floor, Plank: p, Along: in.direction(floor), StartWall: in.startWall(), Mark: in.tape.Division(), Rules: in.rules()}
 	r.FirstRow, _ = in.length(term.FirstRow)
 	l, err := layout.Lay(r)
 	if err != nil {

@@ -129,7 +129,7 @@ func (r Request) joints(f *fit, width int) int {
 
 // supply sets up what pieces come from.
 func (r Request) supply(runs []stretch) supply {
-	p := supply{plank: r.Plank.Length, width: r.Plank.Width, kerf: r.Rules.Kerf, most: 12}
+	p := supply{plank: r.Plank.Length, width: r.Plank.Width, kerf: r.Rules.Kerf, mark: max(1, r.Mark), most: 12}
 	p.shortest = min(r.Rules.LeastEnd, p.plank)
 	narrowest := length.Length(0)
 	for _, s := range runs {

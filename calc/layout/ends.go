@@ -7,6 +7,22 @@ type span struct{ lo, hi length.Length }
 
 func (s span) empty() bool { return s.lo > s.hi }
 
+// marked is the last mark of a tape that is not over l and still in the span, or l itself where there is none.
+func (s span) marked(l, mark length.Length) length.Length {
+	if m := l - l%mark; m >= s.lo {
+		return m
+	}
+	return l
+}
+
+// markedUp is the first mark that is not under l, or l itself where it would lie outside the span.
+func (s span) markedUp(l, mark length.Length) length.Length {
+	if m := l + (mark-l%mark)%mark; m <= s.hi {
+		return m
+	}
+	return l
+}
+
 // and is what two spans have in common.
 func (s span) and(t span) span { return span{max(s.lo, t.lo), min(s.hi, t.hi)} }
 

@@ -18,7 +18,7 @@ func (s *search) firsts(b *beginning, run int) []length.Length {
 	if short.empty() && long.empty() {
 		long = span{max(1, st.len()-s.plank), min(s.plank, st.len()-1)}
 	}
-	c := choices{spans: [2]span{short, long}}
+	c := choices{spans: [2]span{short, long}, mark: s.mark}
 	rho := leftOver(st.len(), s.plank)
 	c.offcuts(b.kept, rho, s.plank)
 	c.ladder()
@@ -37,14 +37,25 @@ func (s *search) firsts(b *beginning, run int) []length.Length {
 // choices gathers lengths that lie in the spans.
 type choices struct {
 	spans [2]span
+	mark  length.Length
 	out   []length.Length
 }
 
-// add takes a length where it is allowed.
+// add takes the tape's mark not over a length, where the length is allowed.
 func (c *choices) add(l length.Length) {
 	for _, s := range c.spans {
 		if s.lo <= l && l <= s.hi {
-			c.out = append(c.out, l)
+			c.out = append(c.out, s.marked(l, c.mark))
+			return
+		}
+	}
+}
+
+// addUp takes the tape's mark not under a length.
+func (c *choices) addUp(l length.Length) {
+	for _, s := range c.spans {
+		if s.lo <= l && l <= s.hi {
+			c.out = append(c.out, s.markedUp(l, c.mark))
 			return
 		}
 	}
@@ -62,7 +73,7 @@ func (c *choices) offcuts(kept []offcut, rho, plank length.Length) {
 			}
 			if o.ends&(leftEnd|eitherEnd) != 0 {
 				sum := rho + length.Length(i)*plank
-				c.add(max(sum-o.len, s.lo))
+				c.addUp(max(sum-o.len, s.lo))
 			}
 		}
 	}
@@ -97,8 +108,8 @@ func (c *choices) ladder() {
 // beside adds the lengths that put the joint a stagger, a third and a half of a plank from a joint of the row before.
 func (c *choices) beside(joint, plank, stagger length.Length) {
 	for _, d := range [...]length.Length{stagger, plank / 3, plank / 2} {
-		for _, l := range [...]length.Length{joint + d, joint - d} {
-			c.add(l - (floorDiv(l-1, plank))*plank)
-		}
+		after, before := joint+d, joint-d
+		c.addUp(after - floorDiv(after-1, plank)*plank)
+		c.add(before - floorDiv(before-1, plank)*plank)
 	}
 }

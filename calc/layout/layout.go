@@ -17,13 +17,15 @@ type Rules struct {
 }
 
 // Request is a floor to lay. Along is the way the rows run; StartWall the wall of the first row ("" lets the layout
-// choose); FirstRow its width (0 lets the layout choose).
+// choose); FirstRow its width (0 lets the layout choose). Mark is the tape's division: first pieces are whole numbers of it
+// where the run leaves room to, so that what is marked is what was planned; 0 for any length.
 type Request struct {
 	Floor     *room.Floor
 	Plank     plank.Plank
 	Along     Direction
 	StartWall room.Side
 	FirstRow  length.Length
+	Mark      length.Length
 	Rules     Rules
 }
 

@@ -50,6 +50,7 @@ type stock struct {
 // supply is what a search keeps to for every piece.
 type supply struct {
 	plank, width, kerf length.Length
+	mark               length.Length // first pieces are whole numbers of it where they may
 	shortest           length.Length // of an offcut worth keeping
 	strip              length.Length // the narrowest strip that another piece could use; 0 for none
 	most               int           // offcuts kept

@@ -89,7 +89,7 @@ func (p *supply) steps(k kindOf, offcut length.Length, by stride) []step {
 		if sp.empty() || most < sp.lo {
 			return
 		}
-		first := max(sp.lo, min(most, sp.hi))
+		first := sp.marked(max(sp.lo, min(most, sp.hi)), p.mark)
 		out = append(out, step{cost: cost, first: first, next: first - fall + gain, lost: lost + max(0, most-first)})
 	}
 	add(long, offcut-by.step, 0, 0, 0)
