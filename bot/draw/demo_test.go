@@ -16,7 +16,7 @@ import (
 // The pictures that README shows are of the demo job as it is drawn today.
 func TestDemoPictures(t *testing.T) {
 	l := lay(t, layout.Request{
-		Floor: build(t, alder()), Plank: oak, Rules: rules, Along: layout.EastWest, StartWall: room.South, FirstRow: 6 * in,
+		Floor: build(t, alder()), Plank: oak, Rules: rules, Along: layout.EastWest, StartWall: room.South, FirstRow: 6 * in, Mark: in / 16,
 	})
 	title := alderTitle(l)
 	at := notched(l)
