@@ -17,6 +17,9 @@ func flatness(in *inputs) (Result, error) {
 	if _, ok := in.said[term.Heights]; ok {
 		return flatRow(in)
 	}
+	if in.has(term.Straightedge) && !in.has(term.Dip) {
+		return in.flatLimit()
+	}
 	dip := length.Length(need[term.Len](in, term.Dip))
 	edge := in.needLength(term.Straightedge)
 	if err := in.err(); err != nil {
@@ -38,6 +41,18 @@ func flatness(in *inputs) (Result, error) {
 		lines = append(lines, "but floating floors may ask more: "+strict.Rule, in.againstLine(dip, strict))
 	}
 	return flatResult(allow, allow.Kept(dip), lines), nil
+}
+
+// flatLimit gives what a straightedge allows, where no dip was measured.
+func (in *inputs) flatLimit() (Result, error) {
+	allow := in.allowance(in.needLength(term.Straightedge))
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	return Result{
+		Values:  []term.Named{{Name: term.Allowed, Value: term.Len(allow.Gap)}},
+		Working: []string{allow.Rule, "flat is not level: no flatness rule limits a slope"},
+	}, nil
 }
 
 // allowance is the product's own where it was said, or else that of the rule for the straightedge.

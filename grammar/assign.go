@@ -74,7 +74,10 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 		if slots[k].stacked && near < 2.5 && !m.stacked(q) {
 			continue
 		}
-		if slots[k].not != "" && m.nearness(q, slots[k].not) > 5 {
+		switch {
+		case slots[k].stacked && m.heaped(q):
+			fit += 2
+		case slots[k].not != "" && m.nearness(q, slots[k].not) > 5:
 			fit -= 4
 		}
 		out = append(out, fits{k, v, 2 + near + fit - 0.3*float64(k)/float64(len(slots))})
@@ -98,6 +101,15 @@ func (m *message) stacked(q int) bool {
 		}
 	}
 	return false
+}
+
+// heaped says whether "+", "plus" or "on" stands between a quantity and the one before, and nothing else: "8+3".
+func (m *message) heaped(q int) bool {
+	if q < 2 || !m.items[q-2].quantity() {
+		return false
+	}
+	it := &m.items[q-1]
+	return it.mark == "+" || it.meaning == "plus" || it.word == "on" || it.word == "over"
 }
 
 // countsPlanks says whether a bare whole number counts planks, or stands too far from any word for its size, so that it

@@ -17,6 +17,11 @@ func (r *reader) correction() (Reading, bool) {
 	if len(qs) == 2 && r.has("not", "no") && r.notBefore(qs[0]) && !r.asks() {
 		return r.notThat(qs[1], qs[0])
 	}
+	if r.has("sorry", "no") && !r.asks() {
+		if out, ok := r.amended(qs); ok {
+			return out, true
+		}
+	}
 	if len(qs) == 1 && r.has("sorry", "no") && !r.asks() && len(r.items[qs[0]].sizes) == 1 && !r.namesSetting() {
 		return r.makeThat(qs[0])
 	}

@@ -44,7 +44,7 @@ var floorAsks = []cuesOf{
 	}},
 	{term.AskMoisture, []cue{{6, "rh"}, {4, "moisture"}, {7, "calcium"}, {7, "carbide"}, {7, "woodtest"}, {4, "probe"}, {3, "test ~ reading"}, {4, "test .. wood|concrete"}, {2, "too ~ moisture"}, {3, "dry enough"}, {4, "concrete ~ dry"}, {3, "concrete ~ moisture"}}},
 	{term.AskVaporBarrier, []cue{{7, "film"}, {4, "need film"}}},
-	{term.AskAcclimate, []cue{{7, "acclimate"}, {9, "howlong ~ sit"}, {4, "sit ~ box"}, {3, "box ~ sit"}, {5, "when ~ open ~ box"}, {4, "can ~ open ~ box"}, {4, "howlong ~ before ~ open"}, {9, "howmany|hours|day .. sit"}, {9, "howlong .. sit"}, {6, "day ~ sit|room"}, {9, "arrived .. lay|start"}}},
+	{term.AskAcclimate, []cue{{7, "acclimate"}, {9, "howlong ~ sit"}, {4, "sit ~ box"}, {3, "box ~ sit"}, {5, "when ~ open ~ box"}, {4, "can ~ open ~ box"}, {4, "howlong ~ before ~ open"}, {9, "howmany|hours|day .. sit"}, {9, "howlong .. sit"}, {6, "day ~ sit"}, {9, "day ~ box ~ sit|room"}, {9, "arrived .. lay|start"}}},
 	{term.AskStart, []cue{{7, "which wall ~ start"}, {7, "where ~ start"}, {7, "which ~ start"}, {5, "start ~ wall"}, {6, "what wall ~ start"}, {6, "start ~ which|where"}, {5, "best ~ start"}}},
 	{term.AskPlan, []cue{{6, "plan"}, {3, "show ~ plan"}, {5, "show ~ plank"}, {4, "show ~ floor"}, {5, "where ~ plank"}, {3, "show row"}, {4, "show room"}, {4, "show lay"}}},
 	{term.AskCutList, []cue{{7, "cutlist"}, {4, "what cut"}, {4, "howmany cut"}, {3, "list ~ cut"}, {4, "send cut"}}},

@@ -1,7 +1,9 @@
 package grammar
 
 import (
+	"math"
 	"slices"
+	"strings"
 
 	"lastrow/calc/length"
 	"lastrow/calc/term"
@@ -17,6 +19,8 @@ func (r *reader) bySizes(kind term.Kind) float64 {
 		return 4
 	case kind == term.AskMoisture && r.dampShare():
 		return 4
+	case kind == term.AskVaporBarrier && r.mils():
+		return 5
 	}
 	return 0
 }
@@ -91,41 +95,127 @@ var judged = map[term.Kind]bool{
 	term.AskMoisture: true, term.AskFlatness: true, term.AskHeadroom: true, term.AskDoor: true, term.AskSquare: true, term.AskStagger: true, term.AskLongRun: true, term.AskTrimCover: true, term.AskTransition: true,
 }
 
-// triangle puts the longest of three lengths at the diagonal: no side of a room is longer.
-func (r *reader) triangle(q *Question, qs *[]int) {
-	var at []int
-	var long []length.Length
-	for _, i := range *qs {
-		for _, t := range r.items[i].sizes {
-			size, ok := r.message.read(t, bareRoom, r.lean3(*qs))
-			if !ok || r.items[i].vague {
-				return
-			}
-			at, long = append(at, i), append(long, size.Len)
-		}
+// builtUp says whether the floor's height is given as a whole where a kind takes board and underlay: "14 mm in total".
+func (r *reader) builtUp(kind term.Kind) bool {
+	if kind != term.AskUndercut && kind != term.AskDoor && kind != term.AskHeadroom {
+		return false
 	}
-	if len(at) != 3 || len(*qs) == 2 && len(r.items[(*qs)[0]].sizes) == 1 && len(r.items[(*qs)[1]].sizes) == 1 {
+	return !r.has("plank", "underlay") && len(r.quantities()) < 3 && (r.has("total") || strings.Contains(r.src, " of floor") || r.hasWord("finished", "buildup", "build"))
+}
+
+// edge is one length of a triangle: a token, or two that are feet and inches.
+type edge struct {
+	t    token
+	size length.Length
+}
+
+// triangle puts the longest of three lengths at the diagonal: no side of a room is longer. Where there are more numbers,
+// some are feet and inches: "9 x 12 and 15 1".
+func (r *reader) triangle(q *Question, qs *[]int) {
+	var all []token
+	for _, i := range *qs {
+		if r.items[i].vague {
+			return
+		}
+		all = append(all, r.items[i].sizes...)
+	}
+	if len(all) < 3 || len(all) > 6 {
 		return
 	}
-	k := 0
-	for i, l := range long {
-		if l > long[k] {
-			k = i
-		}
+	l := r.lean3(*qs)
+	sides := r.edges(all, l)
+	if len(all) > 3 {
+		sides = r.merged(all, l)
 	}
-	if long[k] < 2*foot {
+	if len(sides) != 3 {
+		return
+	}
+	k := longest(sides)
+	if sides[k].size < 2*foot {
 		return
 	}
 	names := []term.Name{term.SideA, term.SideB}
-	for i, l := range long {
+	for i, s := range sides {
 		if i == k {
-			q.Given = set(q.Given, given(term.Diagonal, term.Len(l)))
+			q.Given = set(q.Given, given(term.Diagonal, term.Len(s.size)))
 			continue
 		}
-		q.Given = set(q.Given, given(names[0], term.Len(l)))
+		q.Given = set(q.Given, given(names[0], term.Len(s.size)))
 		names = names[1:]
 	}
 	*qs = nil
+}
+
+// edges reads tokens as lengths of walls; nil where one can't be.
+func (r *reader) edges(ts []token, l leaning) []edge {
+	var out []edge
+	for _, t := range ts {
+		size, ok := r.message.read(t, bareRoom, l)
+		if !ok {
+			return nil
+		}
+		out = append(out, edge{t, size.Len})
+	}
+	return out
+}
+
+func longest(e []edge) int {
+	k := 0
+	for i := range e {
+		if e[i].size > e[k].size {
+			k = i
+		}
+	}
+	return k
+}
+
+// merged tries which numbers are feet and the inches after them, and gives the one way to three lengths that are
+// nearly a right corner.
+func (r *reader) merged(ts []token, l leaning) []edge {
+	var found []edge
+	ways := 0
+	for way := 1; way < 1<<(len(ts)-1); way++ {
+		if e := r.edges(pairUp(ts, way), l); len(e) == 3 && nearlyRight(e) {
+			found, ways = e, ways+1
+		}
+	}
+	if ways != 1 {
+		return nil
+	}
+	return found
+}
+
+// pairUp makes feet and inches of the bare numbers at each bit set and after it; nil where they can't be.
+func pairUp(ts []token, way int) []token {
+	var out []token
+	for i := 0; i < len(ts); i++ {
+		if way>>i&1 == 0 {
+			out = append(out, ts[i])
+			continue
+		}
+		if i+1 == len(ts) || way>>(i+1)&1 == 1 {
+			return nil
+		}
+		a, b := ts[i], ts[i+1]
+		if a.class != tNumber || b.class != tNumber || !a.num.Whole() || b.num.Num >= 12*b.num.Den || b.at-a.end != 1 {
+			return nil
+		}
+		out = append(out, pairOf(a, b))
+		i++
+	}
+	return out
+}
+
+// nearlyRight says whether the longest of three lengths is within a fiftieth of the diagonal of the other two.
+func nearlyRight(e []edge) bool {
+	k := longest(e)
+	d, sum := e[k].size.MM(), 0.0
+	for i := range e {
+		if i != k {
+			sum += e[i].size.MM() * e[i].size.MM()
+		}
+	}
+	return math.Abs(math.Sqrt(sum)-d) < d/50
 }
 
 // lean3 leans to metres where three bare lengths are small and one has decimals: 3.6, 3.2 and 4.81.
@@ -191,7 +281,7 @@ func (r *reader) labels(i int) bool {
 
 // fromTo gives the new floor's height in "from 14 mm down to 5 mm vinyl": the one with no other floor's name by it.
 func (r *reader) fromTo(a, b int) int {
-	if !r.hasWord("from", "down", "up") || r.has("plank", "underlay") {
+	if !r.hasWord("from", "down", "up", "our", "my", "us") || r.has("plank", "underlay") {
 		return -1
 	}
 	named := func(q int) bool { return r.nearness(q, "tile carpet vinyl concrete wood") >= 4.5 }
@@ -202,4 +292,100 @@ func (r *reader) fromTo(a, b int) int {
 		return b
 	}
 	return -1
+}
+
+// mils finds "6 mil" on a slab or on wood, with no board or pad that it could be the thickness of: a film's.
+func (r *reader) mils() bool {
+	qs := r.quantities()
+	return len(qs) == 1 && r.has("wood", "concrete") && !r.has("plank", "underlay", "floor", "dip") && strings.HasSuffix(strings.ToLower(r.src[r.items[qs[0]].at:r.items[qs[0]].end]), "mil")
+}
+
+// damper asks of moisture again with another reading or test: "and if it was 80%".
+func (r *reader) damper(last *Question) (Reading, bool) {
+	q := carried(last)
+	test := r.testSaid()
+	for _, g := range q.Given {
+		if w, ok := g.Value.(term.Word); ok && g.Name == term.Test && test == "" {
+			test = string(w)
+		}
+	}
+	for _, i := range r.quantities() {
+		v := reading(r.items[i].sizes[0], test)
+		switch {
+		case v == nil || test == "" || len(r.quantities()) > 1:
+			return Reading{}, false
+		case r.items[i].vague:
+			return r.askBack(q, term.Reading), true
+		}
+		q.Given = set(q.Given, given(term.Test, term.Word(test)))
+		q.Given = set(q.Given, given(term.Reading, v))
+		return Reading{Question: q}, true
+	}
+	return Reading{}, false
+}
+
+// closest gives the one slot whose earlier value is close to a bare size with no word of its own: "and if it measures
+// 5.01" after a diagonal of 5.02 m.
+func (r *reader) closest(last *Question, slots []slot, q int, l leaning) []slot {
+	var out []slot
+	for _, s := range slots {
+		if r.nearness(q, s.cues) >= 2.5 {
+			return slots
+		}
+		for _, g := range last.Given {
+			old, ok := g.Value.(term.Len)
+			if !ok || g.Name != s.name || g.From == term.Default || len(r.items[q].sizes) != 1 {
+				continue
+			}
+			now, ok := r.message.read(r.items[q].sizes[0], s.bare, l)
+			if ok && (now.Len == length.Length(old) || near(length.Length(old), now.Len)) {
+				out = append(out, s)
+			}
+		}
+	}
+	if len(out) == 1 {
+		return out
+	}
+	return slots
+}
+
+// amended puts one size of the last question right: "no sorry, it's 10 mm boards".
+func (r *reader) amended(qs []int) (Reading, bool) {
+	last := r.ctx.Last
+	if last == nil || len(qs) != 1 || r.items[qs[0]].vague {
+		return Reading{}, false
+	}
+	var slots []slot
+	for _, s := range takes[last.Kind] {
+		if hasName(last.Given, s.name) && r.nearness(qs[0], s.cues) >= 2.5 {
+			s.must, s.stacked = false, false
+			slots = append(slots, s)
+		}
+	}
+	p, _ := r.place(qs, slots, r.leanOf(last))
+	if len(p.slot) != 1 || p.slot[0] < 0 {
+		return Reading{}, false
+	}
+	q := carried(last)
+	for _, g := range r.givens(&slots[p.slot[0]], p.value[0]) {
+		q.Given = renew(q.Given, g)
+	}
+	if w := r.impossible(q.Given); w != "" {
+		return r.refused(q.Kind, w), true
+	}
+	return Reading{Question: q}, true
+}
+
+// thickOf is 1 where the only quantity stands before a word of the meaning, as its thickness: "3/4 ply".
+func (r *reader) thickOf(meaning string) int {
+	qs := r.quantities()
+	if len(qs) != 1 || qs[0]+1 >= len(r.items) {
+		return 0
+	}
+	for i := qs[0] + 1; i < len(r.items) && i <= qs[0]+2; i++ {
+		if r.items[i].meaning == meaning {
+			return 1
+		}
+	}
+	return 0
 }

@@ -99,7 +99,7 @@ func mergeSpoken(toks []token) []token {
 			toks = append(append(toks[:i:i], a), toks[i+2:]...)
 			continue
 		}
-		if spokenFeet(toks, i) {
+		if spokenFeet(toks, i) || spokenCeiling(toks, i) {
 			toks = append(toks[:i:i], append([]token{pairOf(toks[i], a)}, toks[i+2:]...)...)
 			continue
 		}
@@ -173,6 +173,20 @@ func (m *message) sterling() {
 func spokenFeet(toks []token, i int) bool {
 	a, b := toks[i], toks[i+1]
 	return a.class == tNumber && b.class == tNumber && a.num.Whole() && b.num.Num < 12*b.num.Den && b.at-a.end == 1 && toks[i+2].text == "by" && a.num.Num < 100
+}
+
+// spokenCeiling says whether "seven two" stands at i as the height of a ceiling or a beam.
+func spokenCeiling(toks []token, i int) bool {
+	a, b := toks[i], toks[i+1]
+	if a.class != tNumber || b.class != tNumber || !a.num.Whole() || b.at-a.end != 1 || a.num.Num < 6 || a.num.Num > 9 || b.num.Num >= 12*b.num.Den {
+		return false
+	}
+	for _, t := range toks[:i] {
+		if w := words.English.Word(t.text); w == "ceiling" || w == "headroom" {
+			return true
+		}
+	}
+	return false
 }
 
 func pairOf(a, b token) token {

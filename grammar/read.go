@@ -181,6 +181,8 @@ func (r *reader) ask(kind term.Kind) Reading {
 func (r *reader) slotsFor(kind term.Kind) []slot {
 	slots := takes[kind]
 	switch {
+	case r.builtUp(kind):
+		return append(slices.DeleteFunc(slices.Clone(slots), func(s slot) bool { return s.name == term.PlankThickness || s.name == term.UnderlayThickness }), sFloorH)
 	case kind == term.AskTrim && r.pairs() > 0:
 		return slices.DeleteFunc(slices.Clone(slots), func(s slot) bool { return s.name == term.Perimeter })
 	case kind == term.AskUnderlay && (r.pairs() > 1 || r.areaSaid() != ""):

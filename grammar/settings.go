@@ -141,6 +141,9 @@ func (r *reader) told(qs *[]int) ([]Statement, placed) {
 	}
 	out = append(out, r.geometry(qs)...)
 	out = append(out, r.measured(qs)...)
+	if _, ok := r.subfloorSaid(); ok {
+		*qs = nil // a board's thickness changes nothing here
+	}
 	p := r.settle(*qs)
 	out = append(out, r.more(p.build(), p)...)
 	out = append(out, r.plainWords(p)...)
@@ -205,6 +208,7 @@ func (r *reader) gated() []slot {
 	out := make([]slot, 0, len(settings))
 	for _, s := range settings {
 		if r.allows(s.name) {
+			s.must = s.must && !(s.name == term.Straightedge && r.dipOver())
 			out = append(out, s)
 		}
 	}
@@ -503,7 +507,10 @@ func (r *reader) startWalls() []room.Side {
 }
 
 func (r *reader) subfloorSaid() (Subfloor, bool) {
-	if !r.has("subfloor", "concrete", "heated", "wood") || len(r.quantities()) > 0 || r.has("tile", "carpet", "door", "drill") {
+	if !r.has("subfloor", "concrete", "heated", "wood") || len(r.quantities()) > r.thickOf("wood") || r.has("tile", "carpet", "door", "drill") {
+		return Subfloor{}, false
+	}
+	if r.has("wood") && r.has("concrete") && len(r.quantities()) > 0 {
 		return Subfloor{}, false
 	}
 	s := Subfloor{What: r.subfloor(), Heated: r.has("heated")}

@@ -126,6 +126,9 @@ func (r *reader) pendingWord(q *Question, missing []term.Name) (Reading, bool) {
 
 // pendingSizes puts the sizes of an answer where they are missing. Bare numbers fill the needs in order.
 func (r *reader) pendingSizes(q *Question, missing []term.Name, qs []int) (Reading, bool) {
+	if q.Kind == term.AskMoisture {
+		return r.damper(r.ctx.Pending)
+	}
 	var slots []slot
 	for _, n := range missing {
 		for _, s := range takes[q.Kind] {
@@ -138,7 +141,7 @@ func (r *reader) pendingSizes(q *Question, missing []term.Name, qs []int) (Readi
 	if r.has("thanks") && len(slots) == 0 || len(slots) == 0 {
 		return Reading{}, false
 	}
-	if q.Kind == term.AskMoisture || len(r.unknown) > 2 {
+	if len(r.unknown) > 2 {
 		return Reading{}, false
 	}
 	p, _ := r.place(qs, slots, r.lean)
@@ -249,10 +252,15 @@ func (r *reader) followed() (Reading, bool) {
 	if r.ctx.Last == nil || !r.opensFollow() {
 		return Reading{}, false
 	}
-	if kind, top, _ := r.kind(); top >= 4 && kind != r.ctx.Last.Kind {
+	if kind, top, _ := r.kind(); top >= 4 && kind != r.ctx.Last.Kind && !r.supposes() {
 		return Reading{}, false
 	}
 	return r.followUp()
+}
+
+// supposes says whether the message gives a size with "if" and asks nothing by itself: "and if the gap is only 15mm".
+func (r *reader) supposes() bool {
+	return r.hasWord("if") && !r.has("howmuch", "howmany", "howwide", "howlong", "which", "where", "when", "work")
 }
 
 // opensFollow says whether a sentence begins with "and", "what about", "same", "for" and the like.
@@ -291,6 +299,9 @@ func (r *reader) followUp() (Reading, bool) {
 		q.Given = set(q.Given, r.system()[0])
 		return Reading{Question: q}, true
 	}
+	if last.Kind == term.AskMoisture && len(qs) > 0 {
+		return r.damper(last)
+	}
 	if len(qs) == 0 || len(takes[last.Kind]) == 0 {
 		return Reading{}, false
 	}
@@ -301,6 +312,9 @@ func (r *reader) followUp() (Reading, bool) {
 func (r *reader) again(last *Question, qs []int) (Reading, bool) {
 	q := carried(last)
 	slots := r.known(last)
+	if len(qs) == 1 {
+		slots = r.closest(last, slots, qs[0], r.leanOf(last))
+	}
 	p, _ := r.place(qs, slots, r.leanOf(last))
 	for i := range qs {
 		if len(p.slot) == 0 || p.slot[i] < 0 {
