@@ -97,6 +97,7 @@ func (t *turn) context() grammar.Context {
 	for _, j := range t.jobs {
 		c.Jobs = append(c.Jobs, j.Name)
 	}
+	c.Current = t.place.Name
 	if !c.Known && t.memory.Measured {
 		c.System, c.Known = t.memory.System, true
 	}

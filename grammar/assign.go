@@ -295,6 +295,9 @@ func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, o
 	ts := share(it.sizes)
 	for i, t := range ts {
 		as := s.bare
+		if as == bareSide && !bothLarge(ts) {
+			as = bareRoom
+		}
 		if i == 2 {
 			as = bareThick
 		}
@@ -322,18 +325,21 @@ func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, o
 	if s.name == term.Room && min(v.sizes[0].Len, v.sizes[1].Len) < 4*foot && !m.has("room", "hall", "wet", "floor", "closet") {
 		return v, -5, true
 	}
-	if m.oddFeet(ts) && s.bare == bareRoom {
+	if m.oddFeet(ts) && (s.bare == bareRoom || s.bare == bareSide) {
 		return v, -5, true
 	}
 	return v, min(s.usual(v.sizes[0].Len), s.usual(v.sizes[1].Len)), true
 }
+
+// bothLarge says whether both of two bare sizes are larger than rooms are in feet.
+func bothLarge(ts []token) bool { return ts[0].num.Float() >= 60 && ts[1].num.Float() >= 60 }
 
 // together leans to metres where two bare sizes are small decimals: 3.6 by 4.8.
 func (m *message) together(ts []token, l leaning) leaning {
 	if l.sure || len(ts) != 2 {
 		return l
 	}
-	small, dec := true, false
+	small, dec := true, m.gapInMillimetres()
 	for _, t := range ts {
 		small = small && t.num.Float() < 9
 		dec = dec || m.decimal(t)
@@ -342,6 +348,16 @@ func (m *message) together(ts []token, l leaning) leaning {
 		return leaning{length.Metric, true}
 	}
 	return l
+}
+
+// gapInMillimetres says whether a gap is in millimetres and nothing in inches.
+func (m *message) gapInMillimetres() bool {
+	for _, q := range m.quantities() {
+		if t := m.items[q].sizes[0]; t.class == tLength && t.meas.Unit >= length.Millimetres && m.nearness(q, "gap expansion") > 4 {
+			return true
+		}
+	}
+	return false
 }
 
 // rollFit says how likely two sizes are a roll's: no side of a roll is both wide and long.

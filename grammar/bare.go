@@ -78,6 +78,11 @@ func (m *message) unitFor(t token, as bareAs, l leaning) length.Unit {
 	fraction := t.num.Den > 1 && !m.decimal(t)
 	metric := l.sure && l.system == length.Metric && !fraction
 	switch as {
+	case bareSide:
+		if !metric && v >= 60 && v < 150 || l.sure && !metric && v >= 60 && v < 600 {
+			return length.Inches
+		}
+		return m.unitFor(t, bareRoom, l)
 	case bareRoom, bareRoll:
 		if m.large && v >= 24 {
 			return length.Inches

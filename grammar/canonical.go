@@ -120,6 +120,9 @@ func readCanonical(text string) (Reading, bool) {
 		if job, ok := s.(JobName); ok && strings.ContainsAny(job.Name, ".,;") {
 			return Reading{}, false
 		}
+		if g, ok := s.(Gap); ok && g.Size.Len >= 5*foot {
+			return Reading{}, false
+		}
 		out.Statements = append(out.Statements, s)
 	}
 	return out, true

@@ -33,6 +33,12 @@ func (r *reader) correction() (Reading, bool) {
 
 func (r *reader) namesSetting() bool {
 	for _, n := range settings {
+		if _, fit, ok := r.valueFor(r.quantities()[0], &n, r.lean); !ok || fit < 0 {
+			continue
+		}
+		if r.ctx.Last != nil && hasName(r.ctx.Last.Given, n.name) && !r.has("make") {
+			continue
+		}
 		if n.must && len(r.quantities()) == 1 && r.nearness(r.quantities()[0], n.cues) > 3 && r.allows(n.name) {
 			return true
 		}

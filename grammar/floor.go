@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"lastrow/calc/length"
 	"lastrow/calc/room"
 	"lastrow/calc/term"
 )
@@ -235,13 +236,21 @@ func (r *reader) doorway(qs []int) (Statement, []int) {
 	}
 	used := qs[:1]
 	for _, q := range qs[1:] {
-		size, ok := r.message.read(r.items[q].sizes[0], bareNear, r.lean)
+		size, ok := r.message.read(r.items[q].sizes[0], r.fromCorner(q, size), r.lean)
 		if end := r.sideAfter(q); ok && end != "" && d.From == nil {
 			d.From, d.FromEnd = &size, end
 			used = append(used[:len(used):len(used)], q)
 		}
 	}
 	return d, used
+}
+
+// fromCorner is how the bare distance of a door from a corner is read: in inches as the door is, but for a few feet.
+func (r *reader) fromCorner(q int, door Size) bareAs {
+	if t := r.items[q].sizes[0]; door.System == length.Imperial && t.class == tNumber && t.num.Float() > 6 {
+		return bareInch
+	}
+	return bareNear
 }
 
 // fixture reads "post 4in x 4in, 3' from west, 5' from south", and "lally column, 4 inch square, 6 ft off the west wall".

@@ -29,6 +29,7 @@ type Context struct {
 	Group   bool          // said in a group channel, not addressed to the bot
 	Shared  bool          // the channel has a shared job
 	Jobs    []string      // names of the user's jobs
+	Current string        // the name of the job that is worked on
 	Pending *Question     // a question that waits for Missing
 	Missing [][]term.Name
 	Last    *Question // the last question answered, with what it was given

@@ -17,6 +17,8 @@ func (r *reader) bySizes(kind term.Kind) float64 {
 			return 8
 		}
 		return 4
+	case kind == term.AskGap && r.gapOfRun():
+		return 5
 	case kind == term.AskMoisture && r.dampShare():
 		return 4
 	case kind == term.AskVaporBarrier && r.mils():

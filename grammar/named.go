@@ -75,5 +75,21 @@ func (r *reader) switched() string {
 	if r.job != "" && r.has("switch") {
 		return r.job
 	}
+	if len(r.seq) <= 2 && r.has("switch") && r.hasWord("back", "other") && len(r.quantities()) == 0 {
+		return r.otherJob()
+	}
+	return ""
+}
+
+// otherJob is the one job besides the current one, or "" where there are more or none.
+func (r *reader) otherJob() string {
+	if len(r.ctx.Jobs) != 2 || r.ctx.Current == "" {
+		return ""
+	}
+	for _, j := range r.ctx.Jobs {
+		if j != r.ctx.Current {
+			return j
+		}
+	}
 	return ""
 }

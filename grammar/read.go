@@ -59,7 +59,7 @@ func (r *reader) read() Reading {
 	if r.ctx.Group && !r.wholly() {
 		return Reading{Silent: true}
 	}
-	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.correction, r.command, r.mixed, r.followed, r.sum, r.pending, r.floor, r.question, r.statements, r.followUp} {
+	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.alone, r.correction, r.command, r.mixed, r.followed, r.sum, r.pending, r.floor, r.question, r.statements, r.followUp} {
 		if out, ok := try(); ok {
 			if r.ctx.Group && !r.plainly(out) {
 				return Reading{Silent: true}
@@ -376,7 +376,7 @@ func (r *reader) asks() bool {
 	if r.endsOK() {
 		return true
 	}
-	if r.forOpening() {
+	if r.gapOfRun() || r.forOpening() {
 		return true
 	}
 	for _, f := range r.firsts {
@@ -428,7 +428,7 @@ func (r *reader) requests() bool {
 // forOpening says whether the message begins with goods and "for": "screws for a 6 ft track".
 func (r *reader) forOpening() bool {
 	for i := 0; i+1 < len(r.items) && i < 4; i++ {
-		if w := r.items[i].word; w == "for" || w == "in" && r.items[0].meaning == "row" {
+		if w := r.items[i].word; w == "for" || r.items[0].word == "rows" && isOne(w, []string{"in", "with", "using", "at"}) {
 			return i > 0 && r.items[i-1].says()
 		}
 		if r.items[i].mark != "" || r.items[i].quantity() {
@@ -453,7 +453,7 @@ func (r *reader) opensAsk(f int) bool {
 		case it.word == "need" || it.word == "have" || it.word == "got" || it.word == "any":
 			return it.word == "any"
 		}
-		return askOpeners[it.word]
+		return askOpeners[it.word] && !(it.word == "did" && f+1 < len(r.items) && (r.items[f+1].quantity() || r.items[f+1].meaning == "another"))
 	}
 	return false
 }

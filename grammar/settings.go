@@ -8,7 +8,7 @@ import (
 
 // settings are the places that the sizes of a statement can go to.
 var settings = []slot{
-	{name: term.Room, dim: dPair, bare: bareRoom, cues: "room hall wet", lo: foot},
+	{name: term.Room, dim: dPair, bare: bareSide, cues: "room hall wet", lo: foot},
 	{name: "plank", dim: dPlank, bare: bareFace, cues: "plank box"},
 	{name: term.PlankWidth, bare: bareFace, cues: "plank wide", lo: 2 * inch, hi: 18 * inch, must: true},
 	{name: term.PlankLength, bare: bareFace, cues: "plank long", lo: 18 * inch, hi: 110 * inch, must: true},
@@ -29,7 +29,7 @@ var settings = []slot{
 	{name: term.Kerf, bare: bareSmall, cues: "kerf blade", lo: inch / 32, hi: inch / 2, must: true},
 	{name: term.Spare, dim: dPercent, cues: "spare", must: true},
 	{name: "spare-planks", dim: dCount, cues: "spare", must: true, count: "plank spare"},
-	{name: term.Laid, dim: dCount, cues: "laid row", must: true, count: "row more laid"},
+	{name: term.Laid, dim: dCount, cues: "laid row did", must: true, count: "row more laid did"},
 	{name: term.Opened, dim: dCount, cues: "opened box", must: true, count: "box more opened"},
 	{name: term.Damaged, dim: dCount, cues: "damaged", must: true, count: "plank damaged"},
 	{name: term.TrimThickness, bare: bareThick, cues: "trim thick", lo: 3 * length.Millimetre, hi: 2 * inch, must: true},
@@ -222,7 +222,7 @@ func (r *reader) allows(n term.Name) bool {
 	case "plank":
 		return !r.has("roll") || r.has("plank")
 	case term.Laid:
-		return r.has("laid") && (r.has("row") || !r.has("opened") || laidCount.in(r.seq)) || r.has("row") && (r.hasWord("did", "mark", "at", "up", "makes", "far", "already", "in", "got", "through", "thru") || r.has("more") && !r.has("remaining"))
+		return r.has("laid") && (r.has("row") || !r.has("opened") || laidCount.in(r.seq)) || r.has("row") && (r.hasWord("did", "mark", "at", "up", "makes", "far", "already", "now", "in", "got", "through", "thru") || r.has("more") && !r.has("remaining")) || r.hasWord("did") && r.has("more", "another") && !r.has("box", "plank", "roll", "damaged")
 	case term.Opened:
 		return r.has("opened") || r.has("open") || r.onBox()
 	case term.LeastRow:
@@ -448,6 +448,10 @@ func (r *reader) plainWords(p placed) []Statement {
 		out = append(out, Direction{"east-west"})
 	case r.has("northsouth"):
 		out = append(out, Direction{"north-south"})
+	case r.has("otherway"):
+		if way := r.turned(); way != "" {
+			out = append(out, Direction{way})
+		}
 	case r.has("diagonally") || r.has("diagonal") && r.has("row", "lay", "run", "direction"):
 		out = append(out, Direction{"diagonal"})
 	}
@@ -473,6 +477,25 @@ func (r *reader) plainWords(p placed) []Statement {
 		out = append(out, Laid{1, true})
 	}
 	return out
+}
+
+// turned gives the other way than the one the rows of the job run: the one said, or along the longer side of its room.
+func (r *reader) turned() string {
+	if !r.has("run", "lay", "row", "plank", "direction", "switch", "make") && !r.hasWord("turn", "go") {
+		return ""
+	}
+	way := ""
+	for _, s := range r.ctx.Statements {
+		switch v := s.(type) {
+		case Room:
+			if way = "north-south"; v.EastWest.Len > v.NorthSouth.Len {
+				way = "east-west"
+			}
+		case Direction:
+			way = v.Way
+		}
+	}
+	return map[string]string{"east-west": "north-south", "north-south": "east-west"}[way]
 }
 
 var sides = map[string]room.Side{"north": room.North, "east": room.East, "south": room.South, "west": room.West}

@@ -26,6 +26,7 @@ type bareAs int
 const (
 	bareNone  bareAs = iota
 	bareRoom         // feet; metres where the message is metric
+	bareSide         // as bareRoom, or inches from 60 on: a room's sides
 	bareNear         // as bareRoom, or millimetres from 100 on: a closet's sides, a distance from a corner
 	bareFace         // a plank's width or length: inches, or millimetres by size
 	bareThick        // inches under 1 in, millimetres over 3
@@ -57,8 +58,8 @@ const (
 )
 
 var (
-	sAcross    = slot{name: term.Across, bare: bareRoom, cues: "room hall wet across wide wall floor", lo: 2 * foot, hi: 200 * foot}
-	sRoom      = slot{name: term.Room, dim: dPair, bare: bareRoom, cues: "room hall wet floor closet", lo: foot, hi: 400 * foot}
+	sAcross    = slot{name: term.Across, bare: bareSide, cues: "room hall wet across wide wall floor", lo: 2 * foot, hi: 200 * foot}
+	sRoom      = slot{name: term.Room, dim: dPair, bare: bareSide, cues: "room hall wet floor closet", lo: foot, hi: 400 * foot}
 	sPlank     = slot{name: "plank", dim: dPlank, bare: bareFace, cues: "plank"}
 	sWidth     = slot{name: term.PlankWidth, bare: bareFace, cues: "plank wide", lo: 2 * inch, hi: 18 * inch}
 	sLong      = slot{name: term.PlankLength, bare: bareFace, cues: "plank long", lo: 18 * inch, hi: 110 * inch}

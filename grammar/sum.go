@@ -361,7 +361,9 @@ func (r *reader) sum() (Reading, bool) {
 	if convert && kind == term.AskPlan {
 		top = 0
 	}
-	if !r.isSum(toks, top, convert, m) {
+	if r.areaOf() {
+		r.inRoomUnits(toks)
+	} else if !r.isSum(toks, top, convert, m) {
 		return Reading{}, false
 	}
 	for _, q := range r.quantities() {
@@ -445,6 +447,20 @@ func (r *reader) isSum(toks []token, top float64, convert bool, m *message) bool
 		return true
 	}
 	return hasOp(toks) && len(toks) > 2 && (!r.onlySizes() || r.bareProduct())
+}
+
+// areaOf reads "area of 11ft 4 by 12ft 6".
+func (r *reader) areaOf() bool {
+	return len(r.seq) > 1 && len(r.seq) < 6 && r.has("area") && len(r.quantities()) == 1 && len(r.items[r.quantities()[0]].sizes) == 2 && r.before(r.quantities()[0], "area")
+}
+
+// inRoomUnits gives the bare sizes of an area the unit of a room's sides.
+func (r *reader) inRoomUnits(toks []token) {
+	for i := range toks {
+		if u := r.unitFor(toks[i], bareSide, r.lean); toks[i].class == tNumber && u != length.Bare {
+			withUnit(&toks[i], u)
+		}
+	}
 }
 
 // bareProduct says whether the message is "3 x 47 1/2" and nothing else: no room, for a room has no such fraction, and no plank.

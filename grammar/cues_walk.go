@@ -1,0 +1,32 @@
+package grammar
+
+import "lastrow/calc/term"
+
+// walkAsks are further turns of words for the rows as they are laid, and for the job.
+var walkAsks = []cuesOf{
+	{term.AskRows, []cue{{4, "^row # plank"}}},
+	{term.AskLongRun, []cue{{4, "need ~ fields"}}},
+	{term.AskStart, []cue{{7, "whichway"}, {6, "which|what direction"}}},
+}
+
+// walkTerse are turns that ask of the rows with no word of asking.
+var walkTerse = []cue{
+	{1, "^stagger ~ joint|offcut|row|plank|check|ok"}, {1, "previous ~ joint"}, {1, "^row # plank"},
+}
+
+// together joins lists of cues kind by kind, in the order of the first that has each.
+func together(lists ...[]cuesOf) []cuesOf {
+	var out []cuesOf
+	at := map[term.Kind]int{}
+	for _, list := range lists {
+		for _, c := range list {
+			i, ok := at[c.kind]
+			if !ok {
+				at[c.kind], out = len(out), append(out, cuesOf{c.kind, nil})
+				i = len(out) - 1
+			}
+			out[i].cues = append(out[i].cues, c.cues...)
+		}
+	}
+	return out
+}
