@@ -8,7 +8,7 @@ var goodsAsks = []cuesOf{
 		{6, "howmany box"}, {6, "box count"}, {6, "count ~ box"}, {5, "howmany ~ box"}, {4, "howmuch plank"}, {4, "howmuch floor"}, {3, "box need"}, {3, "need .. box"}, {3, "order .. box"}, {3, "box ~ order"}, {3, "pallet"}, {2, "#  box cover"},
 		{3, "enough box"}, {4, "# ~ box|each .. enough"}, {2, "box"}, {5, "howmany plank"}, {3, "howmany order"}, {4, "howmuch need ~ floor|room"}, {3, "box .. room"}, {4, "# ~ cover"}, {3, "# cover"}, {5, "howmany pallet"}, {2, "box cover"}, {3, "^box"},
 		{4, "howmany ~ order"}, {5, "order count"}, {5, "count ~ plank|floor|order"}, {4, "box .. howmany ~ order"}, {4, "#a .. box .. howmany|what"},
-		{3, "work .. box"}, {4, "box #a .. howmany"}, {4, "box .. #a .. howmany"},
+		{3, "work .. box"}, {2, "# # .. box"}, {3, "what ~ box"}, {4, "box #a .. howmany"}, {4, "box .. #a .. howmany"},
 	}},
 	{term.AskUnderlay, []cue{
 		{4, "!underlay"}, {1, "underlay"}, {5, "howmuch|howmany underlay"}, {6, "howmany roll"}, {5, "roll ~ need"}, {3, "roll"}, {4, "howmuch tape"}, {3, "tape"}, {5, "howmuch underlay .. room"}, {2, "howmuch ~ underlay"}, {3, "howmany ~ roll"}, {3, "underlay strip"}, {2, "howmany strip"},
@@ -48,7 +48,7 @@ var goodsAsks = []cuesOf{
 		{5, "box #m .. total"}, {6, "total # box #m"}, {9, "what .. job .. box #m"}, {6, "work|can ~ price"}, {5, "price ~ room|job|floor"}, {6, "#m .. need .. total"},
 	}},
 	{term.AskWeight, []cue{
-		{7, "weigh"}, {7, "howheavy"}, {4, "lift"},
+		{11, "weigh"}, {11, "howheavy"}, {4, "lift"},
 		{4, "load .. box"},
 	}},
 	{term.AskLeftover, []cue{
@@ -62,6 +62,6 @@ var goodsAsks = []cuesOf{
 
 // goodsTerse are turns that ask of goods with no word of asking.
 var goodsTerse = []cue{
-	{1, "^cost"}, {1, "^price .. #a"}, {1, "^price .. # box"}, {1, "^# box #m"}, {1, "trim|caulk|leveler need"},
+	{1, "^cost"}, {1, "^price .. #a"}, {1, "^price ~ job|room|floor"}, {1, "^price .. # box"}, {1, "^# box #m"}, {1, "trim|caulk|leveler need"},
 	{1, "bag|nail|screw|stick|tube|plank|trim|order count"}, {1, "^count"}, {1, "^tube"}, {1, "^leveler"}, {1, "roll .. howmany"}, {1, "^bag .. #a"}, {1, "^box #a #"}, {1, "need count"}, {1, "count of"}, {1, "^time .. #a"}, {1, "need list"}, {1, "^everything"}, {1, "^list ~ everything"}, {1, "^trim area"}, {1, "^total # box"}, {1, "track ~ screw"}, {1, "^underlay .. #a"}, {1, "^roll .. #a"},
 }

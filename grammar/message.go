@@ -335,7 +335,7 @@ func (m *message) otherSide(i int) int {
 				return -1
 			}
 			return j
-		case it.meaning == "wide" || it.meaning == "across" || it.meaning == "long" || it.word == "way":
+		case it.meaning == "wide" || it.meaning == "across" || it.meaning == "long" || it.meaning == "deep" || it.word == "way":
 			named = true
 		case it.word != "and" && it.word != "by" && it.mark != "x" && it.mark != "," && it.word != "one":
 			return -1

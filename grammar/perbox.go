@@ -15,7 +15,7 @@ func (m *message) perBox(q int) bool {
 		case it.quantity() || it.class == tSep:
 			return m.boxOf(q) || m.eachOf(q)
 		case it.meaning == "box":
-			return (rate || m.items[j-1].meaning == "piece" || m.items[j-1].meaning == "plank") && !plural[it.word]
+			return (rate || m.items[j-1].meaning == "piece" || m.items[j-1].meaning == "plank" || j == q+1 && m.items[q].class == tArea) && !plural[it.word]
 		case it.word == "per" || it.word == "to" || it.word == "in" || it.word == "a" || it.meaning == "each" || it.word == "every" || it.mark == "/" || it.word == "the" && rate:
 			rate = true
 		case it.meaning != "plank" && it.word != "go" && it.word != "come" && it.meaning != "piece" && it.meaning != "area" && it.meaning != "cover":

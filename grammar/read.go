@@ -354,7 +354,7 @@ func (r *reader) asks() bool {
 			return true
 		}
 	}
-	if r.whWord() || r.has("how", "howmany", "howmuch", "howwide", "howlong", "howheavy", "howdeep", "what", "where", "when", "work") {
+	if r.whWord() || r.has("how", "howmany", "howmuch", "howwide", "howlong", "howheavy", "howdeep", "what", "where", "work") {
 		return true
 	}
 	if it := &r.items[0]; it.meaning == "row" && (len(r.seq) == 2 || len(r.seq) == 4 && r.seq[2].is == "piece") && r.seq[1].is == "#n" {
@@ -389,7 +389,7 @@ func (r *reader) asks() bool {
 
 // pricesGoods says whether the message tells what a thing costs: "the boxes cost 38.99 each".
 func (r *reader) pricesGoods() bool {
-	if r.items[0].meaning == "cost" {
+	if r.items[0].meaning == "cost" || r.items[0].meaning == "price" && r.has("job", "room", "floor") {
 		return false
 	}
 	if r.onePriced() {
@@ -407,7 +407,19 @@ var priced = compile([]cue{{1, "box cost #"}, {1, "plank cost #"}, {1, "cost # ~
 
 // whWord says whether one of the words that questions begin with was said.
 func (r *reader) whWord() bool {
-	return r.hasWord("how", "hows", "what", "whats", "where", "wheres", "when", "whens", "why") || r.whichAsks()
+	return r.hasWord("how", "hows", "what", "whats", "where", "wheres", "why") || r.whenAsks() || r.whichAsks()
+}
+
+// whenAsks says whether "when" asks: it begins a sentence, as in "when can I lay", and not in "broke when I dropped it".
+func (r *reader) whenAsks() bool {
+	for _, f := range r.firsts {
+		for i := f; i < len(r.items) && i <= f+2; i++ {
+			if r.items[i].meaning == "when" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // whichAsks says whether "which" asks, and is not the "which is" that goes on about something.

@@ -87,7 +87,7 @@ func (r *reader) statements() (Reading, bool) {
 
 // intends says whether the message speaks of what is still to be done, or of what was not: "we should get 6 rows down".
 func (r *reader) intends() bool {
-	if r.hasWord("should", "gonna", "tomorrow", "tmrw", "later", "hope", "hoping", "hopefully", "might", "plan", "planning", "dont", "havent", "hasnt", "didnt", "wont", "never", "until", "unless", "if") {
+	if r.hasWord("should", "gonna", "tomorrow", "tmrw", "later", "hope", "hoping", "hopefully", "might", "plan", "planning", "dont", "havent", "hasnt", "didnt", "wont", "never", "until", "unless", "if", "yet") {
 		return true
 	}
 	for i := 0; i+1 < len(r.items); i++ {
@@ -244,7 +244,7 @@ func (r *reader) allows(n term.Name) bool {
 	case term.DoorGap:
 		return r.has("door") && r.hasWord("under", "gap", "clearance")
 	case term.Gap:
-		return !r.hasWord("under") || !r.has("door")
+		return (!r.hasWord("under") || !r.has("door")) && (!r.ctx.Group || r.has("gap", "expansion", "leave"))
 	case term.LeastStagger:
 		return r.has("stagger", "joint")
 	case term.LeastEnd:

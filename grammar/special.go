@@ -103,7 +103,7 @@ func (r *reader) doors(q *Question, qs *[]int) {
 		t := r.items[i].sizes[0]
 		switch {
 		case len(r.items[i].sizes) > 1:
-		case t.class == tNumber && t.num.Whole() && t.num.Num <= 12*t.num.Den && i+1 < len(r.items) && r.items[i+1].meaning == "door":
+		case t.class == tNumber && t.num.Whole() && t.num.Num <= 12*t.num.Den && r.beforeDoor(i):
 			n, taken = t.num.Num/t.num.Den, append(taken, i)
 		case r.nearness(i, "stick long piece") > 5, r.nearness(i, "door doorway") < 4 && (len(wide) == 0 || !r.listed(taken[len(taken)-1], i)):
 		default:
@@ -124,6 +124,14 @@ func (r *reader) doors(q *Question, qs *[]int) {
 		q.Given = append(q.Given, given(term.Doors, wide))
 	}
 	*qs = without(*qs, taken)
+}
+
+// beforeDoor says whether "doors" follows item i, or a size and "doors": "2 doors", "2 30in doors".
+func (r *reader) beforeDoor(i int) bool {
+	if i+2 < len(r.items) && r.items[i+1].quantity() {
+		i++
+	}
+	return i+1 < len(r.items) && r.items[i+1].meaning == "door"
 }
 
 // lastSize reads "12x14 1/4" and "110ft 1/8" as a size and a small one after it, where the question needs both and no

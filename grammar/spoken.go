@@ -287,7 +287,7 @@ func (p pieces) cardinal(i int) (v int64, n int) {
 			v, i, n = v+100*o, i+2, n+3
 		case isTen && (n == 0 || v >= 100 && v%100 == 0):
 			v, n = v+t, n+1
-		case isOne && (n == 0 || v >= 20 && v < 100 && v%10 == 0 && o < 10 && o > 0 || v >= 100 && v%100 == 0):
+		case isOne && (n == 0 || v%100 >= 20 && v%10 == 0 && o < 10 && o > 0 || v >= 100 && v%100 == 0):
 			v, n = v+o, n+1
 		case w == "hundred" && v < 100:
 			v, n = max(v, 1)*100, n+1
