@@ -65,7 +65,7 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 		if slots[k].must && near < 2.5 && !(slots[k].dim == dCount && m.ofThem(q)) || fit < 0 && near < 5 || (slots[k].dim == dLen || slots[k].dim == dMoney) && (m.countsGoods(q) || slots[k].dim == dLen && m.perBox(q) && m.items[q].sizes[0].class == tNumber) {
 			continue
 		}
-		if m.countsPlanks(q, &slots[k], near) {
+		if m.countsPlanks(q, &slots[k], near) || m.countsOther(q, &slots[k]) || slots[k].must && slots[k].dim == dLen && m.costs(q) {
 			continue
 		}
 		if (slots[k].must || slots[k].spoken) && slots[k].lo > 0 && len(v.sizes) == 1 && far(v.sizes[0].Len, &slots[k]) && outside(slots[k].name, v.sizes[0].Len) == "" {
@@ -110,6 +110,24 @@ func (m *message) heaped(q int) bool {
 	}
 	it := &m.items[q-1]
 	return it.mark == "+" || it.meaning == "plus" || it.word == "on" || it.word == "over"
+}
+
+// countsOther says whether a number counts other goods than those of the slot: "laid 3 boxes" is of no rows.
+func (m *message) countsOther(q int, s *slot) bool {
+	if s.dim != dCount || q+1 >= len(m.items) || s.count == "per-box" {
+		return false
+	}
+	switch next := m.items[q+1].meaning; next {
+	case "box", "row", "roll", "stick", "bag", "tube", "door", "nail", "screw", "plank":
+		return !wordIn(s.count, next)
+	}
+	return false
+}
+
+// costs says whether a bare number is what something costs: "12.50 each", "12 a stick".
+func (m *message) costs(q int) bool {
+	t := m.items[q].sizes[0]
+	return t.class == tNumber && (m.has("price", "cost") || q+1 < len(m.items) && (m.cents(t) && m.items[q+1].meaning == "each" || m.items[q+1].word == "a" || m.items[q+1].word == "per"))
 }
 
 // countsPlanks says whether a bare whole number counts planks, or stands too far from any word for its size, so that it
@@ -312,7 +330,7 @@ func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, o
 		if v.sizes[0].Len > v.sizes[1].Len {
 			v.sizes[0], v.sizes[1] = v.sizes[1], v.sizes[0]
 		}
-		if fit = plankFit(v.sizes); fit < 3 && n == 2 && !m.has("plank", "box") {
+		if fit = plankFit(v.sizes); n == 2 && v.sizes[1].Len < 20*inch && v.sizes[0].Len < 20*inch || fit < 3 && n == 2 && !m.has("plank", "box") {
 			return v, 0, false
 		}
 		return v, fit, true

@@ -102,7 +102,7 @@ func (m *message) unitFor(t token, as bareAs, l leaning) length.Unit {
 		}
 		return length.Inches
 	case bareThick:
-		if fraction && v < 3 || v < 1 {
+		if fraction && t.num.Den <= 64 && t.num.Den&(t.num.Den-1) == 0 || v < 1 {
 			return length.Inches
 		}
 		return length.Millimetres

@@ -32,7 +32,7 @@ var settings = []slot{
 	{name: term.Laid, dim: dCount, cues: "laid row did", must: true, count: "row more laid did"},
 	{name: term.Opened, dim: dCount, cues: "opened box", must: true, count: "box more opened"},
 	{name: term.Damaged, dim: dCount, cues: "damaged", must: true, count: "plank damaged"},
-	{name: term.TrimThickness, bare: bareThick, cues: "trim thick", lo: 3 * length.Millimetre, hi: 2 * inch, must: true},
+	{name: term.TrimThickness, bare: bareThick, cues: "trim thick", not: "high", lo: 3 * length.Millimetre, hi: 5 * inch / 4, must: true},
 	{name: term.StickLength, bare: bareRoom, cues: "stick trim long", lo: 4 * foot, hi: 24 * foot, must: true},
 	{name: term.OtherHeight, bare: bareThick, cues: "tile carpet vinyl high", lo: length.Millimetre, hi: 4 * inch, must: true},
 	{name: term.Ceiling, bare: bareRoom, cues: "ceiling headroom", lo: 5 * foot, hi: 20 * foot, must: true},
@@ -235,6 +235,8 @@ func (r *reader) allows(n term.Name) bool {
 		return r.has("roll")
 	case term.PlankThickness:
 		return (r.has("plank") || r.has("box") && r.pairs() > 0) && !r.has("trim", "damaged")
+	case term.UnderlayThickness:
+		return r.has("underlay")
 	case term.TrimThickness, term.StickLength:
 		return r.has("trim", "stick")
 	case term.Price:
