@@ -127,6 +127,26 @@ func TestServeNeedsAToken(t *testing.T) {
 	require.Contains(t, errs, "DISCORD_TOKEN")
 }
 
+// Every kind in testdata/kinds.txt answers as JSON, in inch words and in metric words.
+func TestAskEveryKind(t *testing.T) {
+	kinds, err := os.ReadFile("../../testdata/kinds.txt")
+	require.NoError(t, err)
+	kind, asked := "", 0
+	for _, line := range strings.Split(strings.TrimSpace(string(kinds)), "\n") {
+		if !strings.HasPrefix(line, "\t") {
+			kind = line
+			continue
+		}
+		args := append([]string{"ask", "--json", "--db", ":memory:"}, strings.Split(strings.TrimSpace(line), " / ")...)
+		out, errs, code := said(t, "", args...)
+		require.Equal(t, done, code, "%s\n%s%s", line, out, errs)
+		lines := strings.Split(strings.TrimSpace(out), "\n")
+		require.Contains(t, lines[len(lines)-1], `"outcome":"answer","kind":"`+kind+`"`)
+		asked++
+	}
+	require.GreaterOrEqual(t, asked, 80)
+}
+
 // The exchange in the README is a real one.
 func TestReadmeExchange(t *testing.T) {
 	readme, err := os.ReadFile("../../README.md")
