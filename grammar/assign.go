@@ -65,7 +65,7 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 		if slots[k].must && near < 2.5 && !(slots[k].dim == dCount && m.ofThem(q)) || fit < 0 && near < 5 || (slots[k].dim == dLen || slots[k].dim == dMoney) && (m.countsGoods(q) || slots[k].dim == dLen && m.perBox(q) && m.items[q].sizes[0].class == tNumber) {
 			continue
 		}
-		if m.countsPlanks(q, &slots[k], near) || m.countsOther(q, &slots[k]) || slots[k].must && slots[k].dim == dLen && m.costs(q) {
+		if m.countsPlanks(q, &slots[k], near) || m.countsOther(q, &slots[k]) || (slots[k].must || slots[k].name == term.Perimeter && m.cents(m.items[q].sizes[0]) && m.at(q)) && slots[k].dim == dLen && m.costs(q) {
 			continue
 		}
 		if (slots[k].must || slots[k].spoken) && slots[k].lo > 0 && len(v.sizes) == 1 && far(v.sizes[0].Len, &slots[k]) && outside(slots[k].name, v.sizes[0].Len) == "" {
@@ -127,7 +127,7 @@ func (m *message) countsOther(q int, s *slot) bool {
 // costs says whether a bare number is what something costs: "12.50 each", "12 a stick".
 func (m *message) costs(q int) bool {
 	t := m.items[q].sizes[0]
-	return t.class == tNumber && (m.has("price", "cost") || q+1 < len(m.items) && (m.cents(t) && m.items[q+1].meaning == "each" || m.items[q+1].word == "a" || m.items[q+1].word == "per"))
+	return t.class == tNumber && (m.has("price", "cost") || m.cents(t) && m.at(q) && m.has("trim", "stick", "underlay", "roll") || q+1 < len(m.items) && (m.cents(t) && m.items[q+1].meaning == "each" || m.items[q+1].word == "a" || m.items[q+1].word == "per"))
 }
 
 // countsPlanks says whether a bare whole number counts planks, or stands too far from any word for its size, so that it
@@ -522,7 +522,7 @@ func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
 		return v, 0, false
 	case s.name == term.Price && m.byArea(q), s.name == term.Price && t.class == tNumber && m.areaSaid() != "" && !m.coverageSaid() && m.nearness(q, "price cost") == 0:
 		return v, 0, false
-	case t.class == tNumber && (m.decimal(t) || m.nearness(q, "price cost") > 2) && m.nearness(q, s.cues) > 1.5:
+	case t.class == tNumber && (m.cents(t) || m.nearness(q, "price cost") > 2) && m.nearness(q, s.cues) > 1.5:
 		fit = 0.5
 		if m.cents(t) {
 			fit = 2

@@ -128,7 +128,7 @@ var takes = map[term.Kind][]slot{
 	term.AskTrim:       {sRoom, sAround, sDoors, sStick},
 	term.AskTrimCover:  {sTrimThick, sGap, sRun},
 	term.AskScrews:     {sTrack, sSpacing, sEmbed, sFixThick},
-	term.AskNails:      {sTrimLen, sSpacing},
+	term.AskNails:      {sTrimLen, sSpacing, sRoom},
 	term.AskCaulk:      {sTrimLen, sBead, sRoom},
 	term.AskSquare:     {sSides, sSideA, sSideB, sDiagonal},
 	term.AskTaper:      {sHere, sThere, sTaperLong},
