@@ -77,6 +77,9 @@ func (p pieces) point(last int) (digits string, n int) {
 	}
 	for k := 2; ; k++ {
 		o, ok := ones[p.at(last, k)]
+		if w := p.at(last, k); w == "oh" || w == "o" {
+			o, ok = 0, true
+		}
 		if !ok || o > 9 {
 			break
 		}

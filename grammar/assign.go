@@ -68,7 +68,7 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 		if m.countsPlanks(q, &slots[k], near) || m.countsOther(q, &slots[k]) || (slots[k].must || slots[k].name == term.Perimeter && m.cents(m.items[q].sizes[0]) && m.at(q)) && slots[k].dim == dLen && m.costs(q) {
 			continue
 		}
-		if (slots[k].must || slots[k].spoken) && slots[k].lo > 0 && len(v.sizes) == 1 && far(v.sizes[0].Len, &slots[k]) && outside(slots[k].name, v.sizes[0].Len) == "" {
+		if (slots[k].must || slots[k].spoken || slots[k].name == term.Dip) && slots[k].lo > 0 && len(v.sizes) == 1 && far(v.sizes[0].Len, &slots[k]) && outside(slots[k].name, v.sizes[0].Len) == "" {
 			continue
 		}
 		if slots[k].stacked && near < 2.5 && !m.stacked(q) {

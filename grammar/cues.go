@@ -31,20 +31,20 @@ var floorAsks = []cuesOf{
 	{term.AskTransition, []cue{
 		{5, "transition"}, {4, "what|which strip"}, {3, "strip"}, {5, "reducer"}, {5, "tmold"}, {4, "endcap"}, {4, "ramp"}, {5, "step"}, {3, "flush"}, {2, "tile"}, {2, "carpet"}, {2, "vinyl"}, {3, "tile|carpet|vinyl ~ #"}, {3, "# tile|carpet|vinyl"}, {1, "plank|underlay|floor .. tile|carpet|vinyl"}, {3, "meet"}, {2, "doorway"}, {4, "plank # .. # wood floor"}, {4, "which|what profile"}, {2, "profile"},
 	}},
-	{term.AskUndercut, []cue{{7, "undercut"}, {6, "cut ~ jamb"}, {6, "jamb ~ cut"}, {5, "jamb"}, {3, "howhigh|howmuch ~ jamb"}, {3, "saw ~ jamb"}}},
+	{term.AskUndercut, []cue{{7, "undercut"}, {6, "cut ~ jamb"}, {6, "jamb ~ cut"}, {5, "jamb"}, {3, "howhigh|howmuch ~ jamb"}, {6, "jamb .. cut"}, {3, "saw ~ jamb"}}},
 	{term.AskDoor, []cue{
 		{2, "door"}, {4, "door .. clearance|drag|open|shave|cut|trim|floor"}, {4, "door ~ remaining|trim ~ #"}, {4, "drag|open|shave|clearance .. door"}, {4, "cut|trim|howmuch ~ door"}, {5, "door gap"}, {2, "furnace door"}, {3, "door ~ over|under"}, {2, "drag"}, {3, "# ~ door ~ drag"}, {2, "door ~ need"}, {2, "underlay .. door|drag"}, {3, "door # .. plank # .. shave"},
 	}},
 	{term.AskHeadroom, []cue{{5, "headroom"}, {4, "ceiling"}, {6, "sill"}, {5, "riser"}, {4, "stairs"}, {4, "head height"}}},
 	{term.AskSquare, []cue{{5, "square"}, {5, "diagonal"}, {7, "outof"}, {7, "345"}, {2, "corner ~ across"}, {3, "# # across ~ square"}}},
 	{term.AskTaper, []cue{{7, "taper"}, {4, "# ~ end .. # ~ end|window|door"}, {3, "outof parallel"}, {4, "here .. there"}, {8, "# end # #"}, {8, "# ~ end # # ~ angle"}, {4, "end # .. slope"}}},
-	{term.AskMiter, []cue{{7, "miter"}, {5, "corner ~ #d"}, {5, "#d ~ corner"}, {2, "#d"}, {4, "angle ~ corner"}, {4, "corner ~ angle"}, {3, "saw ~ angle"}, {3, "angle"}, {7, "corner # ~ cut"}, {5, "cut ~ corner"}}},
+	{term.AskMiter, []cue{{7, "miter"}, {5, "corner ~ #d"}, {5, "#d ~ corner"}, {2, "#d"}, {4, "angle ~ corner"}, {4, "corner ~ angle"}, {3, "saw ~ angle"}, {3, "angle"}, {4, "cut ~ angle"}, {4, "angle ~ cut"}, {7, "corner # ~ cut"}, {5, "cut ~ corner"}}},
 	{term.AskFlatness, []cue{
 		{4, "dip"}, {5, "flat"}, {4, "straightedge"}, {3, "dip .. straightedge"}, {2, "howmuch ~ dip"}, {3, "need ~ straightedge"}, {3, "floor ~ flat"},
 	}},
 	{term.AskMoisture, []cue{{6, "rh"}, {4, "moisture"}, {7, "calcium"}, {7, "carbide"}, {7, "woodtest"}, {4, "probe"}, {3, "test ~ reading"}, {4, "test .. wood|concrete"}, {2, "too ~ moisture"}, {3, "dry enough"}, {4, "concrete ~ dry"}, {3, "concrete ~ moisture"}}},
 	{term.AskVaporBarrier, []cue{{7, "film"}, {4, "need film"}}},
-	{term.AskAcclimate, []cue{{7, "acclimate"}, {9, "howlong ~ sit"}, {4, "sit ~ box"}, {3, "box ~ sit"}, {5, "when ~ open ~ box"}, {4, "can ~ open ~ box"}, {4, "howlong ~ before ~ open"}, {9, "howmany|hours|day .. sit"}, {9, "howlong .. sit"}, {6, "day ~ sit"}, {9, "day ~ box ~ sit|room"}, {9, "arrived .. lay|start"}}},
+	{term.AskAcclimate, []cue{{7, "acclimate"}, {9, "howlong ~ sit"}, {4, "sit ~ box"}, {3, "box ~ sit"}, {5, "when ~ open ~ box"}, {4, "can ~ open ~ box"}, {4, "howlong ~ before ~ open"}, {9, "howmany|hours|day .. sit"}, {9, "howlong .. sit"}, {6, "day ~ sit"}, {9, "day ~ box ~ sit|room"}, {9, "arrived .. lay|start"}, {9, "howlong .. lay .. arrived"}, {9, "howlong .. box ~ inside"}, {9, "leave ~ plank|box ~ room .. day|#t"}, {9, "#t ~ box|plank ~ sit|room"}}},
 	{term.AskStart, []cue{{7, "which wall ~ start"}, {7, "where ~ start"}, {7, "which ~ start"}, {5, "start ~ wall"}, {6, "what wall ~ start"}, {6, "start ~ which|where"}, {5, "best ~ start"}}},
 	{term.AskPlan, []cue{{6, "plan"}, {3, "show ~ plan"}, {5, "show ~ plank"}, {4, "show ~ floor"}, {5, "where ~ plank"}, {3, "show row"}, {4, "show room"}, {4, "show lay"}}},
 	{term.AskCutList, []cue{{7, "cutlist"}, {4, "what cut"}, {4, "howmany cut"}, {3, "list ~ cut"}, {4, "send cut"}}},
@@ -75,7 +75,7 @@ func compileAsks() map[term.Kind][]pattern {
 }
 
 // terse are the meanings that ask by themselves, with no word of asking: "last row for an 11'4 room".
-var terse = slices.Concat(compile(goodsTerse), compile(walkTerse), compile([]cue{
+var terse = slices.Concat(compile(goodsTerse), compile(walkTerse), compile(heightTerse), compile([]cue{
 	{1, "lastrow"}, {1, "shopping"}, {1, "cutlist"}, {1, "^plan"}, {1, "undercut"}, {1, "status"}, {1, "^help"}, {1, "undo"}, {1, "history"}, {1, "export"}, {1, "forget"}, {1, "^share"}, {1, "^box .. room|hall"}, {1, "need .. !box"}, {1, "need ~ shopping|film|leveler|trim|underlay"}, {1, "joint .. joint"}, {1, "joint .. cut"},
 	{1, "taper"}, {1, "miter"}, {1, "weigh"}, {1, "acclimate"}, {1, "leveler"}, {1, "enough"}, {1, "remaining"}, {1, "^units"}, {1, "outof"}, {1, "345"}, {1, "joblist"}, {1, "hours"}, {1, "film"}, {1, "^job list"}, {1, "^piece #n"}, {1, "^caulk"}, {1, "^nail"}, {1, "^screw"},
 	{1, "transition|reducer"}, {1, "^underlay ~ room"}, {1, "^trim ~ room"}, {1, "^leftover"}, {1, "cover ~ gap"}, {1, "^headroom"}, {1, "show"}, {1, "^cost"}, {1, "^jobs"}, {1, "cost"}, {1, "straightedge"}, {1, "# .. diagonal"}, {1, "diagonal # .. #"}, {1, "^offcut"}, {1, "work"}, {1, "drag"}, {1, "^door gap"}, {1, "corner # cut"}, {1, "end # .. slope|angle"}, {1, "arrived .. can ~ lay"}, {1, "box|roll|stick|screw|nail|bag|tube|plank need"}, {1, "box|row|roll count"}, {1, "count ~ row|box"}, {1, "jamb .. cut|high"}, {1, "cut ~ jamb"}, {1, "gap # run|room|hall"}, {1, "plank .. meet"}, {1, "what last"},

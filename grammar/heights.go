@@ -9,11 +9,16 @@ import (
 	"lastrow/calc/term"
 )
 
+// heightTerse are turns that ask by themselves where corners, angles and tapers are spoken of.
+var heightTerse = []cue{
+	{1, "# # # square"}, {1, "^square # # #"}, {1, "cut angle"},
+}
+
 // bySizes is what the sizes of a message speak for a kind of question, besides its words.
 func (r *reader) bySizes(kind term.Kind) float64 {
 	switch {
 	case kind == term.AskFlatness && r.dipOver():
-		if r.has("dip", "flat") {
+		if r.has("dip", "flat", "step") {
 			return 8
 		}
 		return 4
@@ -54,12 +59,12 @@ func (r *reader) spanned(a, b int) bool {
 		t := r.items[a].sizes[0]
 		return t.class == tLength && t.meas.Unit == length.Inches && t.meas.Amount.Den > 1 && !r.decimal(t)
 	}
-	over := false
+	over := b == a+2 && r.items[a+1].meaning == "dip"
 	for i := a + 1; i < b; i++ {
 		switch it := &r.items[i]; {
 		case slices.Contains(spans, it.word):
 			over = true
-		case !isOne(it.word, []string{"a", "the", "low", "high", "out", "off", "my", "our"}) && it.meaning != "dip":
+		case !isOne(it.word, []string{"a", "the", "low", "high", "out", "off", "my", "our"}) && it.meaning != "dip" && it.meaning != "step":
 			return false
 		}
 	}
@@ -85,7 +90,7 @@ func (r *reader) endsOK() bool {
 	for i > 0 && (r.items[i].mark != "" || r.items[i].word == "enough" || r.items[i].word == "still") {
 		i--
 	}
-	if it := &r.items[i]; it.meaning != "ok" && it.word != "pass" && it.word != "right" || i > 0 && isOne(r.items[i-1].word, []string{"all", "is", "was", "looks", "are", "its", "not"}) {
+	if it := &r.items[i]; it.meaning != "ok" && it.word != "pass" && it.word != "code" && it.word != "right" || i > 0 && isOne(r.items[i-1].word, []string{"all", "is", "was", "looks", "are", "its", "not"}) {
 		return false
 	}
 	kind, top, _ := r.kind()
@@ -390,4 +395,17 @@ func (r *reader) thickOf(meaning string) int {
 		}
 	}
 	return 0
+}
+
+// boarded takes a floor's height for the board's thickness where an underlay is named besides: "mine 10+2".
+func boarded(gs []term.Given) []term.Given {
+	if !hasName(gs, term.UnderlayThickness) || hasName(gs, term.PlankThickness) {
+		return gs
+	}
+	for i := range gs {
+		if gs[i].Name == term.FloorHeight && gs[i].From == term.Message {
+			gs[i].Name = term.PlankThickness
+		}
+	}
+	return gs
 }

@@ -70,6 +70,7 @@ func understand(text string, jobs []string) *message {
 	if m.bad = bad; bad != "" {
 		return m
 	}
+	spanIn(toks, m.src)
 	if m.src != text {
 		toks = mergeSpoken(toks)
 	} else {
@@ -173,6 +174,17 @@ func (m *message) sterling() {
 func spokenFeet(toks []token, i int) bool {
 	a, b := toks[i], toks[i+1]
 	return a.class == tNumber && b.class == tNumber && a.num.Whole() && b.num.Num < 12*b.num.Den && b.at-a.end == 1 && toks[i+2].text == "by" && a.num.Num < 100
+}
+
+// spanIn makes a bare number of "88 in" before a length in metres: "95 to 88 in 3.6 m" is no inches.
+func spanIn(toks []token, src string) {
+	for i := 0; i+1 < len(toks); i++ {
+		t, next := &toks[i], toks[i+1]
+		if t.class == tLength && t.meas.Unit == length.Inches && t.meas.Form == length.Single && t.meas.Amount.Whole() && t.meas.Amount.Num >= 20 && strings.HasSuffix(src[t.at:t.end], "in") &&
+			next.class == tLength && next.meas.Unit == length.Metres && next.at-t.end == 1 {
+			t.class, t.num, t.meas = tNumber, t.meas.Amount, length.Measure{Amount: t.meas.Amount}
+		}
+	}
 }
 
 // spokenCeiling says whether "seven two" stands at i as the height of a ceiling or a beam.
@@ -448,6 +460,8 @@ func (m *message) mark(it *item) string {
 	switch t := it.sizes[0]; {
 	case t.class == tAngle:
 		return "#d"
+	case t.class == tTime:
+		return "#t"
 	case t.class == tArea:
 		return "#a"
 	case t.class == tMoney, len(it.sizes) == 1 && t.class == tNumber && m.cents(t):

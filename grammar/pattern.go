@@ -3,7 +3,7 @@ package grammar
 import "strings"
 
 // cue is a turn of words that speaks for a kind. Its pattern is meanings in a row. "~" stands for anything between but
-// quantities and ".." for anything at all, "|" for either, "#" for a quantity and "#n" for a bare whole number, "#m" for money, "#a" for an area, "^" at
+// quantities and ".." for anything at all, "|" for either, "#" for a quantity and "#n" for a bare whole number, "#m" for money, "#t" for a time, "#a" for an area, "^" at
 // the start for the beginning of the message; "!" before a meaning wants it without a quantity of its own.
 type cue struct {
 	weight  float64

@@ -231,6 +231,7 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 			q.Given = renew(q.Given, g)
 		}
 	}
+	q.Given = boarded(q.Given)
 	if w := r.impossible(q.Given); w != "" {
 		return r.refused(q.Kind, w)
 	}
@@ -373,7 +374,7 @@ func (r *reader) asks() bool {
 			}
 		}
 	}
-	if r.endsOK() {
+	if r.endsOK() || !r.ctx.Group && len(r.ctx.Statements) == 0 && r.dipOver() && !r.found() {
 		return true
 	}
 	if r.gapOfRun() || r.forOpening() {
@@ -473,7 +474,7 @@ func (r *reader) opensAsk(f int) bool {
 // pairs of words that ask wherever they stand.
 var askPairs = [][2]string{
 	{"do", "i"}, {"do", "we"}, {"can", "i"}, {"can", "we"}, {"can", "you"}, {"should", "i"}, {"should", "we"}, {"am", "i"}, {"are", "we"}, {"is", "it"}, {"is", "that"}, {"is", "this"}, {"will", "it"}, {"will", "the"},
-	{"will", "i"}, {"will", "my"}, {"will", "that"}, {"does", "it"}, {"does", "that"}, {"does", "the"}, {"do", "they"}, {"is", "my"}, {"is", "the"}, {"let", "it"}, {"are", "they"}, {"need", "to"}, {"do", "u"}, {"is", "there"}, {"will", "we"}, {"can", "u"}, {"would", "it"}, {"do", "you"}, {"will", "they"}, {"will", "this"}, {"could", "you"}, {"send", "cuts"}, {"can", "my"}, {"can", "the"}, {"can", "they"}, {"are", "my"}, {"is", "our"}, {"can", "our"}, {"we", "good"}, {"good", "to"}, {"ok", "to"}, {"i", "good"}, {"is", "he"}, {"we", "ok"}, {"i", "ok"}, {"this", "ok"}, {"that", "ok"}, {"it", "ok"}, {"good", "enough"}, {"price", "it"}, {"or", "not"}, {"or", "nah"}, {"or", "no"}, {"y", "n"}, {"my", "guys"}, {"can", "crew"}, {"can", "guys"}, {"am", "we"},
+	{"will", "i"}, {"will", "my"}, {"will", "that"}, {"does", "it"}, {"does", "that"}, {"does", "the"}, {"do", "they"}, {"is", "my"}, {"is", "the"}, {"let", "it"}, {"are", "they"}, {"need", "to"}, {"do", "u"}, {"is", "there"}, {"will", "we"}, {"can", "u"}, {"would", "it"}, {"do", "you"}, {"will", "they"}, {"will", "this"}, {"could", "you"}, {"send", "cuts"}, {"can", "my"}, {"can", "the"}, {"can", "they"}, {"are", "my"}, {"is", "our"}, {"can", "our"}, {"we", "good"}, {"good", "to"}, {"ok", "to"}, {"i", "good"}, {"is", "he"}, {"we", "ok"}, {"i", "ok"}, {"this", "ok"}, {"that", "ok"}, {"it", "ok"}, {"good", "enough"}, {"price", "it"}, {"or", "not"}, {"or", "nah"}, {"or", "no"}, {"y", "n"}, {"my", "guys"}, {"can", "crew"}, {"can", "guys"}, {"am", "we"}, {"we", "clear"}, {"clear", "to"},
 }
 
 func (r *reader) hasAskPair() bool {

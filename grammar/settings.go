@@ -55,6 +55,9 @@ func (r *reader) statements() (Reading, bool) {
 	if r.asks() && (r.whWord() || !r.requests()) {
 		return Reading{}, false
 	}
+	if r.ctx.Last != nil && r.supposes() {
+		return Reading{}, false
+	}
 	qs := r.quantities()
 	out, p := r.told(&qs)
 	if len(p.vague) > 0 {
@@ -246,7 +249,7 @@ func (r *reader) allows(n term.Name) bool {
 	case term.DoorGap:
 		return r.has("door") && r.hasWord("under", "gap", "clearance")
 	case term.Gap:
-		return (!r.hasWord("under") || !r.has("door")) && (!r.ctx.Group || r.has("gap", "expansion", "leave"))
+		return !r.dipOver() && (!r.hasWord("under") || !r.has("door")) && (!r.ctx.Group || r.has("gap", "expansion", "leave"))
 	case term.LeastStagger:
 		return r.has("stagger", "joint")
 	case term.LeastEnd:

@@ -155,8 +155,8 @@ var (
 	sSideA        = slot{name: term.SideA, bare: bareRoom, cues: "wall", lo: foot, hi: 200 * foot}
 	sSideB        = slot{name: term.SideB, bare: bareRoom, cues: "wall", lo: foot, hi: 200 * foot}
 	sDiagonal     = slot{name: term.Diagonal, bare: bareRoom, cues: "diagonal across square", lo: foot, hi: 300 * foot}
-	sHere         = slot{name: term.WidthHere, bare: bareInch, cues: "here", lo: inch / 8, hi: 30 * inch}
-	sThere        = slot{name: term.WidthThere, bare: bareInch, cues: "there", lo: inch / 8, hi: 30 * inch}
+	sHere         = slot{name: term.WidthHere, bare: bareFace, cues: "here", lo: inch / 8, hi: 30 * inch}
+	sThere        = slot{name: term.WidthThere, bare: bareFace, cues: "there", lo: inch / 8, hi: 30 * inch}
 	sTaperLong    = slot{name: term.Length, bare: bareRoom, cues: "long over run", lo: 2 * foot, hi: 200 * foot}
 	sLeftCount    = slot{name: term.Leftover, dim: dCount, cues: "plank leftover remaining", must: true, count: "plank leftover"}
 )

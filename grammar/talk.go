@@ -272,7 +272,7 @@ func (r *reader) opensFollow() bool {
 				continue
 			}
 			switch it.word {
-			case "and", "or", "same", "if", "for", "at", "then", "but", "what", "how", "with", "instead", "now":
+			case "and", "n", "or", "same", "if", "for", "at", "then", "but", "what", "how", "with", "instead", "now":
 				next := ""
 				if f+1 < len(r.items) {
 					next = r.items[f+1].word
