@@ -112,39 +112,6 @@ func (m *message) heaped(q int) bool {
 	return it.mark == "+" || it.meaning == "plus" || it.word == "on" || it.word == "over"
 }
 
-// countsOther says whether a number counts other goods than those of the slot: "laid 3 boxes" is of no rows.
-func (m *message) countsOther(q int, s *slot) bool {
-	if s.dim != dCount || q+1 >= len(m.items) || s.count == "per-box" {
-		return false
-	}
-	switch next := m.items[q+1].meaning; next {
-	case "box", "row", "roll", "stick", "bag", "tube", "door", "nail", "screw", "plank":
-		return !wordIn(s.count, next)
-	}
-	return false
-}
-
-// costs says whether a bare number is what something costs: "12.50 each", "12 a stick".
-func (m *message) costs(q int) bool {
-	t := m.items[q].sizes[0]
-	return t.class == tNumber && (m.has("price", "cost") || m.cents(t) && m.at(q) && m.has("trim", "stick", "underlay", "roll") || q+1 < len(m.items) && (m.cents(t) && m.items[q+1].meaning == "each" || m.items[q+1].word == "a" || m.items[q+1].word == "per"))
-}
-
-// countsPlanks says whether a bare whole number counts planks, or stands too far from any word for its size, so that it
-// is no plank's width or thickness.
-func (m *message) countsPlanks(q int, s *slot, near float64) bool {
-	t := m.items[q].sizes[0]
-	if t.class != tNumber || !t.num.Whole() || s.name != term.PlankThickness && (s.name != term.PlankWidth || !s.must) {
-		return false
-	}
-	for j := q + 1; j < len(m.items) && j <= q+2; j++ {
-		if it := &m.items[j]; it.meaning == "plank" {
-			return strings.HasSuffix(it.word, "s") || t.num.Num == t.num.Den
-		}
-	}
-	return near < 2.5 && s.spoken
-}
-
 // far says whether a size is far outside what is usual in a slot.
 func far(l length.Length, s *slot) bool { return l > 3*s.hi || 3*l < s.lo }
 
@@ -463,16 +430,6 @@ func coverageFit(a length.Area) float64 {
 // at says whether "at" stands before a quantity: "312 sq ft at 23.9".
 func (m *message) at(q int) bool { return q > 0 && m.items[q-1].word == "at" }
 
-// byArea says whether a price is for a square foot or metre, which is no box.
-func (m *message) byArea(q int) bool {
-	for j := q + 1; j < len(m.items) && j <= q+3; j++ {
-		if m.items[j].meaning == "area" {
-			return true
-		}
-	}
-	return false
-}
-
 // areaSaid is the unit of the areas in a message, or "".
 func (m *message) areaSaid() string {
 	for i := range m.items {
@@ -481,86 +438,6 @@ func (m *message) areaSaid() string {
 		}
 	}
 	return ""
-}
-
-// countsGoods says whether a bare whole number counts goods by the word after it: 10 boxes, 3 rolls.
-func (m *message) countsGoods(q int) bool {
-	t := m.items[q].sizes[0]
-	if t.class != tNumber || !t.num.Whole() || q > 1 && m.items[q-1].word == "is" && m.items[q-2].says() {
-		return false
-	}
-	if q > 0 && m.items[q-1].meaning == "box" && !plural[m.items[q-1].word] {
-		return true
-	}
-	if q+1 >= len(m.items) {
-		return false
-	}
-	if m.telling && (m.items[q+1].word == "planks" || m.items[q+1].word == "boards") {
-		return true
-	}
-	switch m.items[q+1].meaning {
-	case "door":
-		return t.num.Num < 15*t.num.Den
-	case "box", "row", "roll", "stick", "nail", "screw", "bag", "tube", "pallet", "hours", "day", "lastrow", "piece", "job", "closet", "wall", "corner", "stairs":
-		return true
-	}
-	return m.items[q+1].word == "of" && q+2 < len(m.items) && (m.items[q+2].word == "them" || m.items[q+2].word == "us")
-}
-
-func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
-	t := m.items[q].sizes[0]
-	v.item = q
-	if len(m.items[q].sizes) != 1 {
-		return v, 0, false
-	}
-	fit = 2
-	switch {
-	case s.must && m.nearness(q, s.cues) < 2.5:
-		return v, 0, false
-	case t.class == tMoney:
-	case m.countsGoods(q) && !m.perBox(q):
-		return v, 0, false
-	case s.name == term.Price && m.byArea(q), s.name == term.Price && t.class == tNumber && m.areaSaid() != "" && !m.coverageSaid() && m.nearness(q, "price cost") == 0:
-		return v, 0, false
-	case t.class == tNumber && (m.cents(t) || m.nearness(q, "price cost") > 2) && m.nearness(q, s.cues) > 1.5:
-		fit = 0.5
-		if m.cents(t) {
-			fit = 2
-		}
-	default:
-		return v, 0, false
-	}
-	n, err := scale(t.num, 100)
-	v.term = term.Money{Minor: n, Currency: t.unit}
-	return v, fit, err == nil
-}
-
-// coverageSaid says whether an area was said to be a box's.
-func (m *message) coverageSaid() bool {
-	for i := range m.items {
-		if m.items[i].quantity() && m.items[i].sizes[0].class == tArea && m.perBox(i) {
-			return true
-		}
-	}
-	return false
-}
-
-// cents says whether a number has two decimals, as amounts do.
-func (m *message) cents(t token) bool {
-	return t.end-t.at > 3 && (m.src[t.end-3] == '.')
-}
-
-// counts says whether a number counts what the slot counts: the word stands by it.
-func (m *message) counts(q int, s *slot) bool {
-	if s.count == "per-box" {
-		return m.perBox(q) && !m.covers(q)
-	}
-	return m.nearness(q, s.count) >= 2 || m.ofThem(q) && m.has(strings.Fields(s.count)...)
-}
-
-// ofThem reads "16 of them".
-func (m *message) ofThem(q int) bool {
-	return q+2 < len(m.items) && m.items[q+1].word == "of" && (m.items[q+2].word == "them" || m.items[q+2].word == "those" || m.items[q+2].word == "these")
 }
 
 // nearness scores how near the words for a slot stand to a quantity: the two nearest count.
