@@ -105,8 +105,9 @@ var assumptions = map[term.Name]string{
 	term.Waste:            "%s waste",
 }
 
-// quiet are defaults that bear on a rule and not on the numbers: the JSON lists them, the sentence does not.
-var quiet = map[term.Name]bool{term.LeastRow: true, term.LeastEnd: true, term.Kerf: true, term.Piecing: true, term.LeastStagger: true,
+// quiet are what the layout chose where nobody said, which the first line tells, and the minutes that the working tells:
+// the JSON lists them, the sentence does not.
+var quiet = map[term.Name]bool{term.Start: true, term.FirstRow: true, term.Piecing: true,
 	"row-minutes": true, "piece-minutes": true, "cut-minutes": true, "rip-minutes": true, "notch-minutes": true, "corner-minutes": true,
 }
 
