@@ -43,3 +43,90 @@ func (r *reader) gapOfRun() bool {
 	t := r.items[qs[0]].sizes[0]
 	return t.class == tLength && len(r.items[qs[0]].sizes) == 1 && t.meas.Len >= 5*foot
 }
+
+// further reads what goes on from the last thing said: "2 more", "another one", "and the next one", "piece 2", "in mm".
+func (r *reader) further() (Reading, bool) {
+	if r.ctx.Group || len(r.unknown) > 0 || len(r.items) > 7 {
+		return Reading{}, false
+	}
+	switch n, ok := r.moreOf(); {
+	case ok && r.ctx.LastSet != nil && !r.asks():
+		return r.addedTo(n)
+	case r.ctx.Last == nil:
+		return Reading{}, false
+	case len(r.seq) == 0 && len(r.quantities()) == 0 && len(r.system()) > 0 && r.hasWord("in"):
+		q := carried(r.ctx.Last)
+		q.Given = set(q.Given, r.system()[0])
+		return Reading{Question: q}, true
+	}
+	return r.nextRow()
+}
+
+// moreOf is how many more are said, of nothing named.
+func (r *reader) moreOf() (Whole, bool) {
+	n := Whole(1)
+	for _, s := range r.seq {
+		if s.is[0] != '#' && s.is != "more" && s.is != "another" {
+			return 0, false
+		}
+	}
+	switch qs := r.quantities(); {
+	case len(qs) > 1 || !r.has("more", "another") || len(qs) == 0 && !r.has("another"):
+		return 0, false
+	case len(qs) == 1:
+		t := r.items[qs[0]].sizes[0]
+		if t.class != tNumber || !t.num.Whole() || r.items[qs[0]].vague || len(r.items[qs[0]].sizes) > 1 {
+			return 0, false
+		}
+		n = Whole(t.num.Num / t.num.Den)
+	}
+	return n, true
+}
+
+// addedTo adds so many to the count recorded last.
+func (r *reader) addedTo(n Whole) (Reading, bool) {
+	switch r.ctx.LastSet.(type) {
+	case Laid:
+		return Reading{Statements: []Statement{Laid{n, true}}}, true
+	case Opened:
+		return Reading{Statements: []Statement{Opened{n, true}}}, true
+	case Damaged:
+		return Reading{Statements: []Statement{Damaged{Planks: n}}}, true
+	}
+	return Reading{}, false
+}
+
+// nextRow reads "and the next one", "what about 5" and "piece 2" after a row or a piece was shown.
+func (r *reader) nextRow() (Reading, bool) {
+	last, name := carried(r.ctx.Last), term.Row
+	switch last.Kind {
+	case term.AskPiece:
+		name = term.Piece
+	case term.AskRow:
+	default:
+		return Reading{}, false
+	}
+	qs := r.quantities()
+	switch {
+	case len(qs) == 0 && (r.hasWord("next") && len(r.seq) == 0 || len(r.seq) == 1 && r.seq[0].is == "nextrow"):
+		return Reading{Question: stepped(last, name)}, true
+	case len(qs) == 1 && len(r.items[qs[0]].sizes) == 1 && (len(r.seq) == 1 && r.opensFollow() || len(r.seq) == 2 && name == term.Piece && r.seq[0].is == "piece" || len(r.seq) == 2 && r.seq[0].is == "what" && r.opensFollow()):
+		t := r.items[qs[0]].sizes[0]
+		if t.class != tNumber || !t.num.Whole() {
+			return Reading{}, false
+		}
+		last.Given = set(last.Given, given(name, term.Count(t.num.Num/t.num.Den)))
+		return Reading{Question: last}, true
+	}
+	return Reading{}, false
+}
+
+// stepped asks for the one after the row or piece of a question.
+func stepped(q *Question, name term.Name) *Question {
+	for _, g := range q.Given {
+		if n, ok := g.Value.(term.Count); ok && g.Name == name {
+			q.Given = set(q.Given, given(name, n+1))
+		}
+	}
+	return q
+}

@@ -15,6 +15,10 @@ var turns = []struct {
 }{
 	{regexp.MustCompile(`(?i)(\d)\s*(?:linear|lineal|running|lin\.?)\s+(f|m)`), "$1 $2"},
 	{regexp.MustCompile(`(?i)(\d) of an? (inch|foot|metre|meter)\b`), "$1 $2"},
+	{regexp.MustCompile(`\b(\d+) and (\d+/\d+)\b`), "$1 $2"},
+	{regexp.MustCompile(`(?i)\b(?:first|1st) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 1 of row"},
+	{regexp.MustCompile(`(?i)\b(?:second|2nd) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 2 of row"},
+	{regexp.MustCompile(`(?i)\b(?:third|3rd) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 3 of row"},
 	{regexp.MustCompile(`(?i)\b(\d+) (dollars?|bucks|quid|euros?)(?: and)? (\d\d)(?: cents| pence|p)?\b`), "$1.$3 $2"},
 	{regexp.MustCompile(`(?i)\b(\d+) pounds?(?: and)? (\d\d)(?: pence|p)?\b( a| per| each)`), "$1.$2 quid$3"},
 }

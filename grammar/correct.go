@@ -11,6 +11,9 @@ func (r *reader) correction() (Reading, bool) {
 		return Reading{}, false
 	}
 	qs := r.quantities()
+	if out, ok := r.instead(); ok {
+		return out, true
+	}
 	if len(qs) == 2 && r.notBetween(qs[0], qs[1]) {
 		return r.notThat(qs[0], qs[1])
 	}
@@ -220,9 +223,10 @@ func (s swapping) statement(old Statement) (Statement, bool) {
 		return v, okA || okB
 	case Plank:
 		w, l, t := clone(v.Width), clone(v.Length), clone(v.Thickness)
-		ok := s.size(w) || s.size(l) || s.size(t)
-		v.Width, v.Length, v.Thickness = w, l, t
-		return v, ok
+		if s.size(w) || s.size(l) || s.size(t) {
+			v.Width, v.Length, v.Thickness = w, l, t
+			return v, true
+		}
 	case Gap:
 		ok := s.only(&v.Size, bareSmall)
 		return v, ok
@@ -231,9 +235,6 @@ func (s swapping) statement(old Statement) (Statement, bool) {
 		return v, ok
 	case Height:
 		ok := s.only(&v.Size, bareThick)
-		return v, ok
-	case Doorway:
-		ok := s.size(&v.Wide)
 		return v, ok
 	case Underlay:
 		a, b, c := clone(v.Thickness), clone(v.RollWidth), clone(v.RollLong)
@@ -255,6 +256,9 @@ func (s swapping) counted(old Statement) (Statement, bool) {
 		return Laid{Rows: n}, !v.More && (s.any || v.Rows == from)
 	case Opened:
 		return Opened{Boxes: n}, !v.More && (s.any || v.Boxes == from)
+	case Plank:
+		v.PerBox = &n
+		return v, old.(Plank).PerBox != nil && *old.(Plank).PerBox == from && !s.any
 	}
 	return nil, false
 }
@@ -280,4 +284,16 @@ func (r *reader) makeThat(q int) (Reading, bool) {
 		return Reading{}, false
 	}
 	return swapping{r: r, to: r.items[q].sizes[0], any: true}.apply(r.ctx)
+}
+
+// instead puts a wall or a way in place of the one said last: "no, north".
+func (r *reader) instead() (Reading, bool) {
+	if len(r.quantities()) > 0 || !r.has("no", "sorry", "not") || r.asks() || len(r.seq) > 4 {
+		return Reading{}, false
+	}
+	wall := r.wallSaid()
+	if _, ok := r.ctx.LastSet.(Start); ok && wall != "" && !r.has("start", "gap", "tight", "hidden", "door") {
+		return Reading{Statements: []Statement{Start{wall}}}, true
+	}
+	return Reading{}, false
 }

@@ -4,8 +4,9 @@ import "lastrow/calc/term"
 
 // walkAsks are further turns of words for the rows as they are laid, and for the job.
 var walkAsks = []cuesOf{
-	{term.AskRows, []cue{{4, "^row # plank"}}},
+	{term.AskRows, []cue{{4, "^row # plank"}, {5, "sliver ~ end"}, {9, "plank # .. sliver"}, {9, "room # .. plank # .. sliver"}}},
 	{term.AskLongRun, []cue{{4, "need ~ fields"}}},
+	{term.AskRow, []cue{{9, "cutlist ~ row #n"}, {9, "row #n ~ cutlist"}}},
 	{term.AskStart, []cue{{7, "whichway"}, {6, "which|what direction"}}},
 }
 

@@ -245,6 +245,16 @@ func (r *reader) doorway(qs []int) (Statement, []int) {
 	return d, used
 }
 
+// fixtureFrom is how the bare distances of a fixture are read: in inches where one of them is too many for feet.
+func (r *reader) fixtureFrom(qs []int, wide Size) bareAs {
+	for _, q := range qs {
+		if t := r.items[q].sizes[0]; wide.System == length.Imperial && t.class == tNumber && t.num.Float() > 12 {
+			return bareInch
+		}
+	}
+	return bareNear
+}
+
 // fromCorner is how the bare distance of a door from a corner is read: in inches as the door is, but for a few feet.
 func (r *reader) fromCorner(q int, door Size) bareAs {
 	if t := r.items[q].sizes[0]; door.System == length.Imperial && t.class == tNumber && t.num.Float() > 6 {
@@ -281,8 +291,9 @@ func (r *reader) fixture(qs []int) (Statement, []int) {
 	case what != "pipe":
 		f.Deep = &wide
 	}
+	as := r.fixtureFrom(qs[1:], wide)
 	for _, q := range qs[1:] {
-		size, ok := r.message.read(r.items[q].sizes[0], bareNear, r.lean)
+		size, ok := r.message.read(r.items[q].sizes[0], as, r.lean)
 		side := r.sideAfter(q)
 		switch {
 		case !ok || r.items[q].vague:

@@ -59,7 +59,7 @@ func (r *reader) read() Reading {
 	if r.ctx.Group && !r.wholly() {
 		return Reading{Silent: true}
 	}
-	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.alone, r.correction, r.command, r.mixed, r.followed, r.sum, r.pending, r.floor, r.question, r.statements, r.followUp} {
+	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.alone, r.further, r.correction, r.command, r.mixed, r.followed, r.sum, r.pending, r.floor, r.question, r.statements, r.followUp} {
 		if out, ok := try(); ok {
 			if r.ctx.Group && !r.plainly(out) {
 				return Reading{Silent: true}
@@ -475,6 +475,7 @@ func (r *reader) opensAsk(f int) bool {
 var askPairs = [][2]string{
 	{"do", "i"}, {"do", "we"}, {"can", "i"}, {"can", "we"}, {"can", "you"}, {"should", "i"}, {"should", "we"}, {"am", "i"}, {"are", "we"}, {"is", "it"}, {"is", "that"}, {"is", "this"}, {"will", "it"}, {"will", "the"},
 	{"will", "i"}, {"will", "my"}, {"will", "that"}, {"does", "it"}, {"does", "that"}, {"does", "the"}, {"do", "they"}, {"is", "my"}, {"is", "the"}, {"let", "it"}, {"are", "they"}, {"need", "to"}, {"do", "u"}, {"is", "there"}, {"will", "we"}, {"can", "u"}, {"would", "it"}, {"do", "you"}, {"will", "they"}, {"will", "this"}, {"could", "you"}, {"send", "cuts"}, {"can", "my"}, {"can", "the"}, {"can", "they"}, {"are", "my"}, {"is", "our"}, {"can", "our"}, {"we", "good"}, {"good", "to"}, {"ok", "to"}, {"i", "good"}, {"is", "he"}, {"we", "ok"}, {"i", "ok"}, {"this", "ok"}, {"that", "ok"}, {"it", "ok"}, {"good", "enough"}, {"price", "it"}, {"or", "not"}, {"or", "nah"}, {"or", "no"}, {"y", "n"}, {"my", "guys"}, {"can", "crew"}, {"can", "guys"}, {"am", "we"}, {"we", "clear"}, {"clear", "to"},
+	{"have", "we"}, {"have", "i"}, {"have", "they"}, {"has", "he"}, {"did", "we"}, {"did", "i"}, {"did", "you"}, {"did", "they"},
 }
 
 func (r *reader) hasAskPair() bool {

@@ -457,6 +457,8 @@ func (r *reader) plainWords(p placed) []Statement {
 		if way := r.turned(); way != "" {
 			out = append(out, Direction{way})
 		}
+	case r.has("longways") && r.longWay() != "" && len(r.quantities()) == 0:
+		out = append(out, Direction{r.longWay()})
 	case r.has("diagonally") || r.has("diagonal") && r.has("row", "lay", "run", "direction"):
 		out = append(out, Direction{"diagonal"})
 	}
@@ -486,21 +488,29 @@ func (r *reader) plainWords(p placed) []Statement {
 
 // turned gives the other way than the one the rows of the job run: the one said, or along the longer side of its room.
 func (r *reader) turned() string {
-	if !r.has("run", "lay", "row", "plank", "direction", "switch", "make") && !r.hasWord("turn", "go") {
+	_, last := r.ctx.LastSet.(Direction)
+	if !last && !r.has("run", "lay", "row", "plank", "direction", "switch", "make") && !r.hasWord("turn", "go") {
 		return ""
 	}
-	way := ""
+	way := r.longWay()
 	for _, s := range r.ctx.Statements {
-		switch v := s.(type) {
-		case Room:
-			if way = "north-south"; v.EastWest.Len > v.NorthSouth.Len {
-				way = "east-west"
-			}
-		case Direction:
-			way = v.Way
+		if d, ok := s.(Direction); ok {
+			way = d.Way
 		}
 	}
 	return map[string]string{"east-west": "north-south", "north-south": "east-west"}[way]
+}
+
+// longWay is the way of the longer side of the job's room.
+func (r *reader) longWay() (way string) {
+	for _, s := range r.ctx.Statements {
+		if v, ok := s.(Room); ok {
+			if way = "north-south"; v.EastWest.Len > v.NorthSouth.Len {
+				way = "east-west"
+			}
+		}
+	}
+	return way
 }
 
 var sides = map[string]room.Side{"north": room.North, "east": room.East, "south": room.South, "west": room.West}
