@@ -96,7 +96,7 @@ func (m *message) stacked(q int) bool {
 		switch {
 		case it.quantity():
 			return true
-		case it.class == tSep && it.mark != "," || it.word == "to" || it.says() && !isOne(it.meaning, []string{"plus", "plank", "floor", "thick", "wood"}):
+		case it.class == tSep && it.mark != "," || it.word == "to" || it.says() && it.word != "w" && !isOne(it.meaning, []string{"plus", "plank", "floor", "thick", "wood"}):
 			return false
 		}
 	}

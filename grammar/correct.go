@@ -236,6 +236,8 @@ func (s swapping) statement(old Statement) (Statement, bool) {
 	case Height:
 		ok := s.only(&v.Size, bareThick)
 		return v, ok
+	case Measured:
+		return s.share(v)
 	case Underlay:
 		a, b, c := clone(v.Thickness), clone(v.RollWidth), clone(v.RollLong)
 		ok := s.size(a) || s.size(b) || s.size(c)
@@ -243,6 +245,21 @@ func (s swapping) statement(old Statement) (Statement, bool) {
 		return v, ok
 	}
 	return s.counted(old)
+}
+
+// share changes the percentage of a reading.
+func (s swapping) share(v Measured) (Statement, bool) {
+	to, err := scale(s.to.num, 1000)
+	if v.Percent == nil || err != nil || s.to.class != tPercent && s.to.class != tNumber {
+		return v, false
+	}
+	from, err := scale(s.from.num, 1000)
+	if !s.any && (err != nil || Thousandths(from) != *v.Percent) {
+		return v, false
+	}
+	p := Thousandths(to)
+	v.Percent = &p
+	return v, true
 }
 
 // counted changes the count or the amount of a statement.

@@ -254,7 +254,7 @@ var (
 // ownHeight gives which of two heights is the new floor's, by "ours" or "mine" before it, or after it where the first
 // height stands before any such word; or else -1.
 func (r *reader) ownHeight(a, b int) int {
-	if !r.hasWord("ours", "mine") && !r.has("ours") {
+	if !r.hasWord("ours", "mine") && !r.has("ours") && !r.finishes() {
 		return -1
 	}
 	before := false
@@ -269,7 +269,7 @@ func (r *reader) ownHeight(a, b int) int {
 		}
 		for i := q + step; i != stop && !r.items[i].quantity(); i += step {
 			if r.labels(i) {
-				if isOne(r.items[i].word, owners) {
+				if r.owns(i) {
 					if own >= 0 {
 						return -1
 					}
@@ -283,7 +283,17 @@ func (r *reader) ownHeight(a, b int) int {
 }
 
 func (r *reader) labels(i int) bool {
-	return isOne(r.items[i].word, owners) || isOne(r.items[i].meaning, others)
+	return r.owns(i) || isOne(r.items[i].meaning, others)
+}
+
+// finishes says whether the message tells what the new floor finishes at: "our laminate will finish 13 mm above the slab".
+func (r *reader) finishes() bool {
+	return r.hasWord("finish", "finishes", "ends") && r.has("plank", "floor") && !r.has("underlay", "wood")
+}
+
+// owns says whether the word at item i names the new floor.
+func (r *reader) owns(i int) bool {
+	return isOne(r.items[i].word, owners) || r.finishes() && isOne(r.items[i].meaning, []string{"plank", "floor"})
 }
 
 // fromTo gives the new floor's height in "from 14 mm down to 5 mm vinyl": the one with no other floor's name by it.

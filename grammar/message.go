@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"regexp"
 	"strings"
 
 	"github.com/alecthomas/participle/v2"
@@ -63,9 +64,12 @@ type message struct {
 	job     string
 }
 
+// stuckTest is the name of a moisture test with its reading against it: "rh75".
+var stuckTest = regexp.MustCompile(`(?i)\b(rh|mc|cm|cacl)(\d)`)
+
 // understand cuts a text into items and gives words their meaning.
 func understand(text string, jobs []string) *message {
-	m := &message{text: text, src: spoken(strings.ReplaceAll(text, "3-4-5", "threefourfive"))}
+	m := &message{text: text, src: spoken(stuckTest.ReplaceAllString(strings.ReplaceAll(text, "3-4-5", "threefourfive"), "$1 $2"))}
 	toks, bad := lex(m.src, false)
 	if m.bad = bad; bad != "" {
 		return m

@@ -38,7 +38,7 @@ var settings = []slot{
 	{name: term.Ceiling, bare: bareRoom, cues: "ceiling headroom", lo: 5 * foot, hi: 20 * foot, must: true},
 	{name: term.Sill, bare: bareInch, cues: "sill", lo: 4 * inch, hi: 6 * foot, must: true},
 	{name: term.Riser, bare: bareInch, cues: "riser", lo: 4 * inch, hi: 12 * inch, must: true},
-	{name: term.DoorGap, bare: bareThick, cues: "door under", lo: 2 * length.Millimetre, hi: 3 * inch, must: true},
+	{name: term.DoorGap, bare: bareThick, cues: "door under clearance concrete", lo: 2 * length.Millimetre, hi: 3 * inch, must: true},
 	{name: term.Dip, bare: bareSmall, cues: "dip", lo: length.Millimetre / 2, hi: 4 * inch, must: true},
 	{name: term.Straightedge, bare: bareRoom, cues: "straightedge", lo: 18 * inch, hi: 20 * foot, must: true},
 }
@@ -247,7 +247,7 @@ func (r *reader) allows(n term.Name) bool {
 	case term.OtherHeight:
 		return r.has("tile", "carpet", "vinyl")
 	case term.DoorGap:
-		return r.has("door") && r.hasWord("under", "gap", "clearance")
+		return r.has("door") && (r.hasWord("under", "gap") || r.has("clearance"))
 	case term.Gap:
 		return !r.dipOver() && (!r.hasWord("under") || !r.has("door")) && (!r.ctx.Group || r.has("gap", "expansion", "leave"))
 	case term.LeastStagger:

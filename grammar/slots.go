@@ -73,7 +73,7 @@ var (
 	sSpare     = slot{name: term.Spare, dim: dPercent, cues: "spare"}
 	sPrice     = slot{name: term.Price, dim: dMoney, cues: "price box per each cost", must: false}
 	sRun       = slot{name: term.Run, bare: bareRoom, cues: "run room hall long wall floor wet across wide", lo: 3 * foot, hi: 400 * foot}
-	sFloorH    = slot{name: term.FloorHeight, bare: bareThick, cues: "floor high ours mine finished up total", not: "tile carpet vinyl underlay plank wood concrete", lo: 3 * length.Millimetre, hi: 3 * inch, must: true}
+	sFloorH    = slot{name: term.FloorHeight, bare: bareThick, cues: "floor high ours mine finished up total", not: "tile carpet vinyl underlay plank wood", lo: 3 * length.Millimetre, hi: 3 * inch, must: true}
 	sOther     = slot{name: term.OtherHeight, bare: bareThick, cues: "tile carpet vinyl concrete wood high theirs other", not: "step plank underlay", lo: length.Millimetre, hi: 4 * inch}
 	sDoorGap   = slot{name: term.DoorGap, bare: bareThick, cues: "door clearance gap under over concrete", lo: 2 * length.Millimetre, hi: 3 * inch}
 	sRollW     = slot{name: term.RollWidth, bare: bareRoll, cues: "wide roll underlay", lo: foot, hi: 8 * foot}
