@@ -84,6 +84,14 @@ func TestHeadOfBarePair(t *testing.T) {
 	require.Equal(t, 11*Foot, m.HeadLen)
 }
 
+func TestTwoLengthsAreNotJoined(t *testing.T) {
+	for text, want := range map[string]string{"2 m and 8 mm deep": "2 m", "3 m and 45 cm": "3 m and 45 cm", "11 ft and 4 in": "11 ft and 4 in", "6 ft and 8 ft": "6 ft"} {
+		_, n, err := Scan(text)
+		require.NoError(t, err)
+		require.Equal(t, want, text[:n])
+	}
+}
+
 func TestPrintParses(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := Length(rapid.Int64Range(0, 1e13).Draw(t, "nm"))

@@ -164,7 +164,8 @@ func metresMore(m Measure, s string, n, end int, v Number, u Unit, un int) (Meas
 		return metresBare(m, s, n, end, v)
 	}
 	more, err := v.Of(u.Size())
-	if err != nil || u != Centimetres && u != Millimetres || more >= Metre {
+	spoken := anyOf(s[n:], " and ", ", ", " & ", " - ") > 0 // "2 m and 8 mm deep" is two lengths, "2 m and 45 cm" one
+	if err != nil || u != Centimetres && (u != Millimetres || spoken) || more >= Metre {
 		return m, n, nil
 	}
 	m.Form, m.Len = Pair, m.Len+more
