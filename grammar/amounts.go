@@ -23,8 +23,12 @@ var turns = []struct {
 	{regexp.MustCompile(`(?i)\b(\d+) pounds?(?: and)? (\d\d)(?: pence|p)?\b( a| per| each)`), "$1.$2 quid$3"},
 }
 
+// numbered finds the one number word that spoken leaves, where it numbers a row.
+var numbered = regexp.MustCompile(`(?i)\b(row|piece) one\b`)
+
 // retold puts the turns in their short form.
 func retold(text string) string {
+	text = numbered.ReplaceAllString(text, "$1 1")
 	if !strings.ContainsAny(text, "0123456789") {
 		return text
 	}

@@ -458,7 +458,7 @@ func (m *message) numbered(it *item) bool {
 // mark is what stands for a quantity in the list of meanings: "#n" for a bare whole number, "#d" for an angle, "#a" for an
 // area, "#m" for an amount of money, "#" for others.
 func (m *message) mark(it *item) string {
-	if t := it.sizes[0]; len(it.sizes) == 1 && t.class == tNumber && t.num.Whole() && !m.decimal(t) && m.numbered(it) {
+	if t := it.sizes[0]; len(it.sizes) == 1 && t.class == tNumber && t.num.Whole() && t.num.Num < 1000*t.num.Den && !m.decimal(t) && m.numbered(it) {
 		return "#n"
 	}
 	switch t := it.sizes[0]; {

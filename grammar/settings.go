@@ -25,7 +25,7 @@ var settings = []slot{
 	{name: term.FirstRow, bare: bareInch, cues: "firstrow", lo: inch, hi: 18 * inch, must: true},
 	{name: term.LeastEnd, bare: bareInch, cues: "endpiece piece row end", lo: 2 * inch, hi: 4 * foot, must: true},
 	{name: term.LeastStagger, bare: bareInch, cues: "stagger joint", lo: 2 * inch, hi: 4 * foot, must: true},
-	{name: term.LeastRow, bare: bareInch, cues: "row least sliver", lo: inch / 2, hi: foot, must: true},
+	{name: term.LeastRow, bare: bareInch, cues: "row least sliver rip", lo: inch / 2, hi: foot, must: true},
 	{name: term.Kerf, bare: bareSmall, cues: "kerf blade", lo: inch / 32, hi: inch / 2, must: true},
 	{name: term.Spare, dim: dPercent, cues: "spare", must: true},
 	{name: "spare-planks", dim: dCount, cues: "spare", must: true, count: "plank spare"},
@@ -148,9 +148,38 @@ func (r *reader) told(qs *[]int) ([]Statement, placed) {
 		*qs = nil // a board's thickness changes nothing here
 	}
 	p := r.settle(*qs)
-	out = append(out, r.more(p.build(), p)...)
+	out = append(out, r.atWall(r.more(p.build(), p))...)
 	out = append(out, r.plainWords(p)...)
 	return out, p
+}
+
+// atWall gives a gap the one wall that it is said of: "gap 1/2 at the north wall".
+func (r *reader) atWall(out []Statement) []Statement {
+	for i, s := range out {
+		if g, ok := s.(Gap); ok && g.Wall == "" && !r.has("around", "firstrow") {
+			g.Wall = r.wallOfGap()
+			out[i] = g
+		}
+	}
+	return out
+}
+
+// wallOfGap is the one wall named beside the size of a gap, with no mark between and no other wall in the message.
+func (r *reader) wallOfGap() (wall room.Side) {
+	for i := range r.items {
+		if side := sides[r.items[i].meaning]; side != "" {
+			if wall != "" && side != wall {
+				return ""
+			}
+			wall = side
+		}
+	}
+	for _, q := range r.quantities() {
+		if r.nearness(q, "gap expansion leave") > 2.5 && (r.after(q, string(wall)) || r.before(q, string(wall))) && !r.has("start") {
+			return wall
+		}
+	}
+	return ""
 }
 
 // more marks the counts that add to what was said before: "laid 2 more", "another 3 boxes opened".
@@ -229,7 +258,7 @@ func (r *reader) allows(n term.Name) bool {
 	case term.Opened:
 		return r.has("opened") || r.has("open") || r.onBox()
 	case term.LeastRow:
-		return (r.has("least") || r.hasWord("under", "than", "below", "narrower")) && r.has("row", "lastrow", "firstrow", "wall") && !r.has("joint", "piece", "endpiece") && !r.startsRow() || r.has("sliver")
+		return (r.has("least") || r.hasWord("under", "than", "below", "narrower")) && r.has("row", "lastrow", "firstrow", "wall", "rip") && !r.has("joint", "piece", "endpiece") && !r.startsRow() || r.has("sliver")
 	case term.PlankWidth, term.PlankLength:
 		return r.has("plank") && !r.has("damaged", "spare")
 	case "roll", term.RollWidth:
@@ -249,7 +278,7 @@ func (r *reader) allows(n term.Name) bool {
 	case term.DoorGap:
 		return r.has("door") && (r.hasWord("under", "gap") || r.has("clearance"))
 	case term.Gap:
-		return !r.dipOver() && (!r.hasWord("under") || !r.has("door")) && (!r.ctx.Group || r.has("gap", "expansion", "leave"))
+		return !r.dipOver() && (!r.has("door", "doorway") || !r.hasWord("under") && r.wallSaid() != "") && (!r.ctx.Group || r.has("gap", "expansion", "leave"))
 	case term.LeastStagger:
 		return r.has("stagger", "joint")
 	case term.LeastEnd:
