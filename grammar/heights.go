@@ -326,19 +326,21 @@ func (r *reader) damper(last *Question) (Reading, bool) {
 			test = string(w)
 		}
 	}
-	for _, i := range r.quantities() {
-		v := reading(r.items[i].sizes[0], test)
-		switch {
-		case v == nil || test == "" || len(r.quantities()) > 1:
-			return Reading{}, false
-		case r.items[i].vague:
-			return r.askBack(q, term.Reading), true
-		}
-		q.Given = set(q.Given, given(term.Test, term.Word(test)))
-		q.Given = set(q.Given, given(term.Reading, v))
-		return Reading{Question: q}, true
+	said := r.quantities()
+	if len(said) != 1 {
+		return Reading{}, false
 	}
-	return Reading{}, false
+	it := r.items[said[0]]
+	v := reading(it.sizes[0], test)
+	switch {
+	case v == nil || test == "":
+		return Reading{}, false
+	case it.vague:
+		return r.askBack(q, term.Reading), true
+	}
+	q.Given = set(q.Given, given(term.Test, term.Word(test)))
+	q.Given = set(q.Given, given(term.Reading, v))
+	return Reading{Question: q}, true
 }
 
 // closest gives the one slot whose earlier value is close to a bare size with no word of its own: "and if it measures
