@@ -24,7 +24,7 @@ func (r *reader) bySizes(kind term.Kind) float64 {
 		return 4
 	case kind == term.AskGap && r.gapOfRun():
 		return 5
-	case kind == term.AskMoisture && r.dampShare():
+	case kind == term.AskMoisture && (r.dampShare() || r.slabPounds()):
 		return 4
 	case kind == term.AskVaporBarrier && r.mils():
 		return 5
@@ -74,6 +74,11 @@ func (r *reader) spanned(a, b int) bool {
 // dampShare finds a percentage on wood or concrete, which is how damp it is.
 func (r *reader) dampShare() bool {
 	return r.has("wood", "concrete") && !r.has("box", "spare", "shopping") && slices.ContainsFunc(r.quantities(), func(i int) bool { return r.items[i].sizes[0].class == tPercent })
+}
+
+// slabPounds finds pounds tested on a slab, which are of a calcium chloride test.
+func (r *reader) slabPounds() bool {
+	return r.has("concrete") && r.has("test", "reading") && slices.ContainsFunc(r.quantities(), func(i int) bool { t := r.items[i].sizes[0]; return t.class == tMass && t.unit == "lb" })
 }
 
 // found says whether the message tells what was measured: "we measured a 4 mm dip".
