@@ -442,7 +442,7 @@ func (m *message) tied(i int) bool {
 }
 
 var linking = map[string]bool{
-	"is": true, "are": true, "of": true, "at": true, "was": true, "about": true, "roughly": true, "the": true, "a": true, "s": true, "around": true, "with": true, "up": true,
+	"is": true, "are": true, "of": true, "at": true, "was": true, "about": true, "roughly": true, "the": true, "a": true, "s": true, "around": true, "with": true, "up": true, "to": true,
 }
 
 // numbered says whether a word stands right before a quantity, so that it may be its number: row 8.
