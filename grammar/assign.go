@@ -286,7 +286,7 @@ func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, o
 		if i == 2 {
 			as = bareThick
 		}
-		size, ok := m.read(t, as, m.together(ts, l))
+		size, ok := m.read(t, as, m.together(ts, inMetres(m, ts, s, l)))
 		if !ok {
 			return v, 0, false
 		}
@@ -318,6 +318,18 @@ func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, o
 
 // bothLarge says whether both of two bare sizes are larger than rooms are in feet.
 func bothLarge(ts []token) bool { return ts[0].num.Float() >= 60 && ts[1].num.Float() >= 60 }
+
+// inMetres leans to metres where the sides of a room are decimals that no one measures in feet: 4.2 x 3.1 is a room in
+// metres, and thirteen square feet.
+func inMetres(m *message, ts []token, s *slot, l leaning) leaning {
+	if s.bare != bareRoom && s.bare != bareSide || s.dim != dPair || len(ts) != 2 || ts[0].class != tNumber || ts[1].class != tNumber {
+		return l
+	}
+	if area := ts[0].num.Float() * ts[1].num.Float(); area < 40 && m.decimal(ts[0]) && m.decimal(ts[1]) {
+		return leaning{length.Metric, true}
+	}
+	return l
+}
 
 // together leans to metres where two bare sizes are small decimals: 3.6 by 4.8.
 func (m *message) together(ts []token, l leaning) leaning {

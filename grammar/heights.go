@@ -332,7 +332,7 @@ func (r *reader) damper(last *Question) (Reading, bool) {
 		}
 	}
 	said := r.quantities()
-	if len(said) != 1 {
+	if len(said) != 1 || r.saysMore("moisture", "rh", "concrete", "wood", "screed", "test", "percent") && !r.opensFollow() {
 		return Reading{}, false
 	}
 	it := r.items[said[0]]
@@ -346,6 +346,16 @@ func (r *reader) damper(last *Question) (Reading, bool) {
 	q.Given = set(q.Given, given(term.Test, term.Word(test)))
 	q.Given = set(q.Given, given(term.Reading, v))
 	return Reading{Question: q}, true
+}
+
+// saysMore says whether the message has a word of the trade besides these.
+func (r *reader) saysMore(but ...string) bool {
+	for i := range r.items {
+		if it := &r.items[i]; it.says() && !isOne(it.meaning, but) {
+			return true
+		}
+	}
+	return false
 }
 
 // closest gives the one slot whose earlier value is close to a bare size with no word of its own: "and if it measures

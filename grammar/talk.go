@@ -302,10 +302,16 @@ func (r *reader) followUp() (Reading, bool) {
 	if last.Kind == term.AskMoisture && len(qs) > 0 {
 		return r.damper(last)
 	}
-	if len(qs) == 0 || len(takes[last.Kind]) == 0 {
+	if len(qs) == 0 || len(takes[last.Kind]) == 0 || r.elsewhere(last.Kind) {
 		return Reading{}, false
 	}
 	return r.again(last, qs)
+}
+
+// elsewhere says whether the words speak for another kind than the last and in no way for that one: no more of the same.
+func (r *reader) elsewhere(last term.Kind) bool {
+	kind, top, _ := r.kind()
+	return top >= 2 && kind != last && score(askPatterns[last], r.seq) == 0 && !r.opensFollow()
 }
 
 // again fills a question that was asked before with the sizes of this message.

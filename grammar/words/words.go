@@ -56,12 +56,15 @@ func (b *Book) add(meaning, spellings string) {
 	}
 }
 
+// exact are the meanings that change or give away what is kept: a slip of the thumb never means them.
+var exact = map[string]bool{"undo": true, "forget": true, "export": true, "share": true, "unshare": true, "history": true}
+
 func (b *Book) addWord(meaning, w string) {
 	if _, taken := b.single[w]; taken || strings.HasSuffix(w, "_") {
 		return
 	}
 	b.single[w] = meaning
-	if meaning != Filler && len(w) >= 4 {
+	if meaning != Filler && len(w) >= 4 && !exact[meaning] {
 		b.near[w[:1]] = append(b.near[w[:1]], w)
 	}
 }

@@ -1,0 +1,38 @@
+package grammar
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"lastrow/calc/length"
+	"lastrow/calc/term"
+)
+
+// A slip of the thumb is near many words, but never near one that takes back, deletes or gives away.
+func TestSlipsAreNoCommands(t *testing.T) {
+	for _, text := range []string{"will dor drag, 9/16 undr it", "undr the door", "shere it", "frget", "exprt"} {
+		r := Read(text, Context{})
+		if r.Question != nil {
+			require.NotContains(t, []term.Kind{term.AskUndo, term.AskForget, term.AskExport, term.AskShare}, r.Question.Kind, text)
+		}
+	}
+}
+
+// Decimals that would make a cupboard in feet are metres, whatever was measured in before.
+func TestRoomInMetres(t *testing.T) {
+	r := Read("room 4.2x3.1", Context{System: length.Imperial, Known: true})
+	require.Len(t, r.Statements, 1)
+	require.Equal(t, "room 4200 mm x 3100 mm", r.Statements[0].String())
+	r = Read("room 12.5 x 10.25", Context{System: length.Imperial, Known: true})
+	require.Equal(t, "room 12 ft 6 in x 10 ft 3 in", r.Statements[0].String())
+}
+
+// A message that speaks of another thing is no more of the question before it.
+func TestAnotherThingIsNoFollowUp(t *testing.T) {
+	last := &Question{Kind: term.AskMoisture, Given: []term.Given{given(term.Test, term.Word("rh")), given(term.Reading, term.Percent(78_000))}}
+	for text, follows := range map[string]bool{"wich wall 2 start": false, "and if it was 80%": true} {
+		r := Read(text, Context{Last: last})
+		require.Equal(t, follows, r.Question != nil && r.Question.Kind == term.AskMoisture, text)
+	}
+}
