@@ -36,3 +36,17 @@ func TestAnotherThingIsNoFollowUp(t *testing.T) {
 		require.Equal(t, follows, r.Question != nil && r.Question.Kind == term.AskMoisture, text)
 	}
 }
+
+// While a question waits, what is said of other goods is a statement of those.
+func TestOtherGoodsAnswerNothing(t *testing.T) {
+	waits := Context{
+		Pending: &Question{Kind: term.AskUndercut, Given: []term.Given{given(term.PlankThickness, term.Len(12*length.Millimetre))}},
+		Missing: [][]term.Name{{term.UnderlayThickness}},
+	}
+	r := Read("trim 1/2 inch", waits)
+	require.Len(t, r.Statements, 1)
+	require.Equal(t, "trim 1/2 in thick", r.Statements[0].String())
+	r = Read("underlay is 2mm", waits)
+	require.NotNil(t, r.Question)
+	require.Equal(t, term.AskUndercut, r.Question.Kind)
+}

@@ -141,7 +141,7 @@ func (r *reader) pendingSizes(q *Question, missing []term.Name, qs []int) (Readi
 	if r.has("thanks") && len(slots) == 0 || len(slots) == 0 {
 		return Reading{}, false
 	}
-	if len(r.unknown) > 2 {
+	if len(r.unknown) > 2 || r.ofOtherGoods(slots) {
 		return Reading{}, false
 	}
 	p, _ := r.place(qs, slots, r.lean)
@@ -162,6 +162,27 @@ func (r *reader) pendingSizes(q *Question, missing []term.Name, qs []int) (Readi
 		return r.refused(q.Kind, w), true
 	}
 	return Reading{Question: q}, true
+}
+
+// goods are the things that a size is said of by name: "trim 1/2 inch" answers no question of the underlay.
+var goods = []string{"trim", "underlay", "gap", "closet", "price", "kerf", "spare", "roll"}
+
+// ofOtherGoods says whether the message names goods that none of the slots is about.
+func (r *reader) ofOtherGoods(slots []slot) bool {
+	for i := range r.items {
+		m := r.items[i].meaning
+		if !isOne(m, goods) {
+			continue
+		}
+		about := false
+		for _, s := range slots {
+			about = about || wordIn(s.cues, m)
+		}
+		if !about {
+			return true
+		}
+	}
+	return false
 }
 
 // pendingSetting takes the bare answer to a statement's question back: what the gap is.
