@@ -103,6 +103,7 @@ var assumptions = map[term.Name]string{
 	term.Crew:             "crew of %s",
 	term.Limit:            "%s in one piece",
 	term.Waste:            "%s waste",
+	term.HumiditySwing:    "the air dries by %s points of humidity",
 }
 
 // quiet are what the layout chose where nobody said, which the first line tells, and the minutes that the working tells:
