@@ -485,25 +485,18 @@ func wordIn(list, w string) bool {
 // around tells of the words on either side of a quantity, up to the next quantity, and how near they are: 6 next to it,
 // less for each word that says something and for each mark between.
 func (m *message) around(q int, tell func(*item, float64)) {
+	m.beside(q, 1, tell)
+	m.beside(q, -1, tell)
+}
+
+// beside tells of the words on one side: 1 for those after, -1 for those before.
+func (m *message) beside(q, way int, tell func(*item, float64)) {
 	near := 6.0
-	for j := q + 1; j < len(m.items) && near > 0; j++ {
+	for j := q + way; j >= 0 && j < len(m.items) && near > 0; j += way {
 		it := &m.items[j]
 		switch {
 		case it.quantity():
-			near = 0
-		case it.mark != "":
-			near -= markCost(it.mark)
-		case it.word != "":
-			tell(it, near)
-			near -= wordCost(it)
-		}
-	}
-	near = 6.0
-	for j := q - 1; j >= 0 && near > 0; j-- {
-		it := &m.items[j]
-		switch {
-		case it.quantity():
-			near = 0
+			return
 		case it.mark != "":
 			near -= markCost(it.mark)
 		case it.word != "":
