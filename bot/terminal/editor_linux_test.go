@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -23,7 +24,9 @@ const talker = "TERMINAL_TEST_HISTORY"
 func TestMain(m *testing.M) {
 	if history := os.Getenv(talker); history != "" {
 		c := Chat{User: "ann", Out: os.Stdout, History: history, Now: time.Now, Reply: repeat}
-		if err := c.Run(context.Background(), os.Stdin); err != nil {
+		ctx, stop := signal.NotifyContext(context.Background(), unix.SIGTERM)
+		defer stop()
+		if err := c.Run(ctx, os.Stdin); err != nil {
 			panic(err)
 		}
 		fmt.Println("left")
@@ -40,6 +43,7 @@ func repeat(_ context.Context, m bot.Message) (bot.Reply, error) {
 type typed struct {
 	t     *testing.T
 	keys  *os.File
+	tty   *os.File
 	shown chan string
 	all   string
 	chat  *exec.Cmd
@@ -61,7 +65,7 @@ func sit(t *testing.T, history string) *typed {
 	chat.Stdin, chat.Stdout, chat.Stderr = screen, screen, screen
 	require.NoError(t, chat.Start())
 	t.Cleanup(func() { _ = chat.Process.Kill() })
-	s := &typed{t: t, keys: keys, shown: make(chan string, 100), chat: chat}
+	s := &typed{t: t, keys: keys, tty: screen, shown: make(chan string, 100), chat: chat}
 	go s.watch()
 	return s
 }
@@ -133,4 +137,21 @@ func TestLinesAreEditedAndComeBack(t *testing.T) {
 	s.press(ctrlC)
 	s.shows("left")
 	require.NoError(t, s.chat.Wait())
+}
+
+func TestToldToStopItLeavesTheTerminalAsItWas(t *testing.T) {
+	s := sit(t, filepath.Join(t.TempDir(), "history"))
+	mode := func() uint32 {
+		m, err := unix.IoctlGetTermios(int(s.tty.Fd()), unix.TCGETS)
+		require.NoError(t, err)
+		return m.Lflag & (unix.ECHO | unix.ICANON)
+	}
+	s.shows(prompt)
+	s.press("half")
+	s.shows("half")
+	require.NotEqual(t, uint32(unix.ECHO|unix.ICANON), mode())
+	require.NoError(t, s.chat.Process.Signal(unix.SIGTERM))
+	s.shows("left")
+	require.NoError(t, s.chat.Wait())
+	require.Equal(t, uint32(unix.ECHO|unix.ICANON), mode())
 }

@@ -33,16 +33,28 @@ type Chat struct {
 
 const prompt = "> "
 
-// Run talks until the input ends or a word of leaving is typed.
+// Run talks until the input ends, a word of leaving is typed, or ctx ends; the terminal is left as it was found.
 func (c Chat) Run(ctx context.Context, in *os.File) error {
-	if !terminal(in) {
-		return c.lines(ctx, in)
+	talk := func() error { return c.lines(ctx, in) }
+	if terminal(in) {
+		editor := liner.NewLiner()
+		defer editor.Close()
+		editor.SetCtrlCAborts(true)
+		c.recall(editor)
+		defer c.remember(editor)
+		talk = func() error { return c.talk(ctx, editor) }
 	}
-	editor := liner.NewLiner()
-	defer editor.Close()
-	editor.SetCtrlCAborts(true)
-	c.recall(editor)
-	defer c.remember(editor)
+	left := make(chan error, 1)
+	go func() { left <- talk() }()
+	select {
+	case err := <-left:
+		return err
+	case <-ctx.Done():
+		return nil
+	}
+}
+
+func (c Chat) talk(ctx context.Context, editor *liner.State) error {
 	for {
 		line, err := editor.Prompt(prompt)
 		if errors.Is(err, io.EOF) || errors.Is(err, liner.ErrPromptAborted) {

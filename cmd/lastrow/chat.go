@@ -2,7 +2,9 @@ package main
 
 import (
 	"context"
+	"os/signal"
 	"path/filepath"
+	"syscall"
 	"time"
 
 	"lastrow/bot"
@@ -14,8 +16,10 @@ type chatCmd struct {
 	As string `placeholder:"USER" default:"me" help:"The user who speaks."`
 }
 
-// Run talks until the input ends.
+// Run talks until the input ends or the program is told to stop.
 func (c *chatCmd) Run(ctx context.Context, w world) error {
+	ctx, stop := signal.NotifyContext(ctx, syscall.SIGTERM, syscall.SIGHUP)
+	defer stop()
 	folder, err := dataFolder(w)
 	if err != nil {
 		return err
