@@ -50,3 +50,15 @@ func TestOtherGoodsAnswerNothing(t *testing.T) {
 	require.NotNil(t, r.Question)
 	require.Equal(t, term.AskUndercut, r.Question.Kind)
 }
+
+// A minus before a number is read, never dropped: no size is under nothing.
+func TestNothingIsUnderNothing(t *testing.T) {
+	for _, text := range []string{"-5 + 3", "-5ft + 3ft", "5 * -3", "what is -4 in in mm", "half of -4 in"} {
+		r := Read(text, Context{})
+		require.NotNil(t, r.Problem, text)
+		require.Contains(t, r.Problem.Not, "a size under nothing", text)
+	}
+	for _, text := range []string{"12 -5", "12ft -5in", "47 1/2 - 18"} {
+		require.NotNil(t, Read(text, Context{}).Question, text)
+	}
+}

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"github.com/alecthomas/participle/v2"
@@ -81,23 +82,26 @@ func parseSum(text string) (measure.Expr, bool) {
 func parseTokens(s *sumReader) (measure.Expr, string) {
 	depth := 0
 	for _, t := range s.toks {
+		if t.neg {
+			return nil, "a size under nothing, -" + t.text
+		}
 		if t.text == "half" || t.text == "(" {
 			depth++
 		}
 	}
 	if depth > mostDeep {
-		return nil, "it is nested too deep"
+		return nil, "so many brackets"
 	}
 	if len(s.toks) > 600 {
-		return nil, "the sum is too long"
+		return nil, "so long a sum"
 	}
 	peek, err := lexer.Upgrade(&feed{src: s.src, toks: s.toks})
 	if err != nil {
-		return nil, "it is no sum"
+		return nil, "how it adds up"
 	}
 	tree, err := sums.ParseFromLexer(peek)
 	if err != nil {
-		return nil, "it is no sum"
+		return nil, "how it adds up"
 	}
 	return s.sum(tree), ""
 }
@@ -373,7 +377,7 @@ func (r *reader) sum() (Reading, bool) {
 	}
 	e, why := parseTokens(&sumReader{src: m.src, toks: toks, bare: m.bareUnit(toks), alone: shownFrom(toks, to)})
 	if why != "" {
-		if top >= 4 || !hasOp(toks) {
+		if top >= 4 || !hasOp(toks) && !slices.ContainsFunc(toks, func(t token) bool { return t.neg }) {
 			return Reading{}, false
 		}
 		return problem("unclear", term.AskMeasure, r.gist(), why, example(term.AskMeasure)), true
