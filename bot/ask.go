@@ -28,7 +28,7 @@ func (t *turn) ask(q grammar.Question, set []grammar.Statement) (Reply, error) {
 	if err != nil {
 		return t.refuse(err)
 	}
-	t.memory.Pending, t.memory.Missing, t.memory.Last = nil, nil, &q
+	t.memory.Pending, t.memory.Missing, t.memory.Last, t.memory.Told = nil, nil, &q, false
 	cautions := t.cautions(caution.Circumstance{Job: t.job, Question: asked, Result: result, Set: kinds(set), Signs: t.signs})
 	return t.illustrate(Reply{Answer: answer.Compose(result, tape, cautions)}, result)
 }

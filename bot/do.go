@@ -39,6 +39,7 @@ func (t *turn) do(ctx context.Context, r grammar.Reading) (Reply, error) {
 		reply = asked
 	}
 	t.note(name, rest)
+	t.memory.Told = t.memory.Told && r.Question == nil
 	if r.Question != nil && commands[r.Question.Kind] != nil {
 		return t.command(ctx, *r.Question)
 	}
@@ -127,7 +128,7 @@ func (t *turn) note(name string, ss []grammar.Statement) {
 	}
 	for _, s := range ss {
 		t.change.Texts = append(t.change.Texts, s.String())
-		t.memory.LastSet = s.String()
+		t.memory.LastSet, t.memory.Told = s.String(), true
 	}
 }
 

@@ -16,6 +16,7 @@ type memory struct {
 	Missing  [][]term.Name
 	Setting  term.Kind
 	LastSet  string // canonical text
+	Told     bool   // whether that was after the last question
 	Heard    []term.Given
 	Measured bool // whether the conversation has measured in System
 	System   length.System

@@ -102,7 +102,7 @@ func (t *turn) context() grammar.Context {
 		c.System, c.Known = t.memory.System, true
 	}
 	if s, err := grammar.ParseStatement(t.memory.LastSet); err == nil {
-		c.LastSet = s
+		c.LastSet, c.Told = s, t.memory.Told
 	}
 	return c
 }

@@ -14,6 +14,9 @@ func (r *reader) correction() (Reading, bool) {
 	if out, ok := r.instead(); ok {
 		return out, true
 	}
+	if out, ok := r.retaken(qs); ok {
+		return out, true
+	}
 	if len(qs) == 2 && r.notBetween(qs[0], qs[1]) {
 		return r.notThat(qs[0], qs[1])
 	}
@@ -25,8 +28,8 @@ func (r *reader) correction() (Reading, bool) {
 			return out, true
 		}
 	}
-	if len(qs) == 1 && r.has("sorry", "no") && !r.asks() && len(r.items[qs[0]].sizes) == 1 && !r.namesSetting() {
-		return r.makeThat(qs[0])
+	if len(qs) == 1 && r.has("sorry", "no") && !r.asks() && !r.namesSetting() {
+		return r.putRight(qs[0])
 	}
 	if r.job == "" && r.has("damaged", "plank") && r.has("undo") {
 		return Reading{}, false
@@ -85,7 +88,7 @@ type swapping struct {
 }
 
 func (s swapping) apply(ctx Context) (Reading, bool) {
-	if ctx.Last != nil && s.newest(ctx) {
+	if ctx.Last != nil {
 		if q, ok := s.question(ctx.Last); ok {
 			return Reading{Question: q}, true
 		}
@@ -102,9 +105,6 @@ func (s swapping) apply(ctx Context) (Reading, bool) {
 	}
 	return Reading{}, false
 }
-
-// newest says whether the last question is where to look first.
-func (s swapping) newest(ctx Context) bool { return true }
 
 func (s swapping) question(last *Question) (*Question, bool) {
 	q := carried(last)
@@ -293,14 +293,6 @@ func clone(s *Size) *Size {
 	}
 	c := *s
 	return &c
-}
-
-// makeThat puts a size in place of the last thing said, where only one can be meant.
-func (r *reader) makeThat(q int) (Reading, bool) {
-	if r.items[q].vague {
-		return Reading{}, false
-	}
-	return swapping{r: r, to: r.items[q].sizes[0], any: true}.apply(r.ctx)
 }
 
 // instead puts a wall or a way in place of the one said last: "no, north".

@@ -111,6 +111,9 @@ func (m *message) counts(q int, s *slot) bool {
 	if s.count == "per-box" {
 		return m.perBox(q) && !m.covers(q)
 	}
+	if s.name == term.Boxes && m.perBox(q) {
+		return false
+	}
 	return m.nearness(q, s.count) >= 2 || m.ofThem(q) && m.has(strings.Fields(s.count)...)
 }
 

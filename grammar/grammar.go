@@ -34,6 +34,7 @@ type Context struct {
 	Missing [][]term.Name
 	Last    *Question // the last question answered, with what it was given
 	LastSet Statement // the last statement recorded
+	Told    bool      // whether that was after the last question
 	Setting term.Kind // a statement that waits for a value: of a Problem's Setting
 	// Statements are those of the job that still stand, in order: a correction may be of any of them.
 	Statements []Statement

@@ -332,7 +332,7 @@ func (r *reader) damper(last *Question) (Reading, bool) {
 		}
 	}
 	said := r.quantities()
-	if len(said) != 1 || r.saysMore("moisture", "rh", "concrete", "wood", "screed", "test", "percent") && !r.opensFollow() {
+	if len(said) != 1 || r.saysMore("moisture", "rh", "concrete", "wood", "screed", "test", "percent", "sorry", "no") && !r.opensFollow() {
 		return Reading{}, false
 	}
 	it := r.items[said[0]]
@@ -358,56 +358,17 @@ func (r *reader) saysMore(but ...string) bool {
 	return false
 }
 
-// closest gives the one slot whose earlier value is close to a bare size with no word of its own: "and if it measures
-// 5.01" after a diagonal of 5.02 m.
-func (r *reader) closest(last *Question, slots []slot, q int, l leaning) []slot {
-	var out []slot
-	for _, s := range slots {
-		if r.nearness(q, s.cues) >= 2.5 {
-			return slots
-		}
-		for _, g := range last.Given {
-			old, ok := g.Value.(term.Len)
-			if !ok || g.Name != s.name || g.From == term.Default || len(r.items[q].sizes) != 1 {
-				continue
-			}
-			now, ok := r.message.read(r.items[q].sizes[0], s.bare, l)
-			if ok && (now.Len == length.Length(old) || near(length.Length(old), now.Len)) {
-				out = append(out, s)
-			}
-		}
-	}
-	if len(out) == 1 {
-		return out
-	}
-	return slots
-}
-
 // amended puts one size of the last question right: "no sorry, it's 10 mm boards".
 func (r *reader) amended(qs []int) (Reading, bool) {
 	last := r.ctx.Last
 	if last == nil || len(qs) != 1 || r.items[qs[0]].vague {
 		return Reading{}, false
 	}
-	var slots []slot
-	for _, s := range takes[last.Kind] {
-		if hasName(last.Given, s.name) && r.nearness(qs[0], s.cues) >= 2.5 {
-			s.must, s.stacked = false, false
-			slots = append(slots, s)
-		}
-	}
-	p, _ := r.place(qs, slots, r.leanOf(last))
-	if len(p.slot) != 1 || p.slot[0] < 0 {
+	best := nearest(r.renewals(last, qs[0]))
+	if best == nil {
 		return Reading{}, false
 	}
-	q := carried(last)
-	for _, g := range r.givens(&slots[p.slot[0]], p.value[0]) {
-		q.Given = renew(q.Given, g)
-	}
-	if w := r.impossible(q.Given); w != "" {
-		return r.refused(q.Kind, w), true
-	}
-	return Reading{Question: q}, true
+	return r.askedAnew(last, best.given), true
 }
 
 // thickOf is 1 where the only quantity stands before a word of the meaning, as its thickness: "3/4 ply".

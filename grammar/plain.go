@@ -12,6 +12,9 @@ func (r *reader) plainWords(p placed) []Statement {
 	switch {
 	case r.has("eastwest"):
 		out = append(out, Direction{"east-west"})
+		if r.has("northsouth") {
+			out = append(out, Direction{"north-south"})
+		}
 	case r.has("northsouth"):
 		out = append(out, Direction{"north-south"})
 	case r.has("otherway"):

@@ -53,7 +53,7 @@ func (r *reader) read() Reading {
 	if r.bad != "" {
 		return r.refused("", r.bad)
 	}
-	if w := r.strange(); w != "" && !r.ctx.Group {
+	if w := r.strange(); w != "" {
 		return r.refused("", w)
 	}
 	if r.ctx.Group && !r.wholly() {
@@ -127,6 +127,11 @@ func (r *reader) strange() string {
 		}
 		if it.class == tClock && i+1 < len(r.items) && r.items[i+1].mark == "x" {
 			return r.src[it.at:it.end] + " is written like a time"
+		}
+		for _, t := range it.sizes {
+			if t.neg {
+				return r.src[t.at:t.end] + " with a minus is less than nothing"
+			}
 		}
 	}
 	return ""

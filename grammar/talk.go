@@ -339,8 +339,15 @@ func (r *reader) elsewhere(last term.Kind) bool {
 func (r *reader) again(last *Question, qs []int) (Reading, bool) {
 	q := carried(last)
 	slots := r.known(last)
-	if len(qs) == 1 {
-		slots = r.closest(last, slots, qs[0], r.leanOf(last))
+	if len(qs) == 1 && !r.items[qs[0]].vague {
+		switch n, several := r.renews(last, qs[0]); {
+		case n.slot != nil:
+			return r.askedAnew(last, n.given), true
+		case several:
+			out := r.askBack(q, r.akinNames(last, qs[0])...)
+			out.Problem.Not = "which size is which"
+			return out, true
+		}
 	}
 	p, _ := r.place(qs, slots, r.leanOf(last))
 	for i := range qs {

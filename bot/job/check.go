@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"lastrow/calc"
+	"lastrow/calc/layout"
 	"lastrow/calc/length"
 	"lastrow/calc/room"
 	"lastrow/calc/term"
@@ -46,7 +47,43 @@ func broken(j *calc.Job, ss []grammar.Statement) []string {
 			reasons = append(reasons, wider(j, across))
 		}
 	}
+	reasons = append(reasons, rowsBroken(j, ss)...)
 	return append(reasons, counts(j)...)
+}
+
+// rowsBroken lists what the rows can't be: more of them than the floor has room for, or a first one wider than a plank.
+func rowsBroken(j *calc.Job, ss []grammar.Statement) []string {
+	var reasons []string
+	if w := j.Plank.Width; w > 0 && j.FirstRow > w {
+		reasons = append(reasons, fmt.Sprintf("a first row of %s is wider than the plank, %s", j.Tape.Exact(j.FirstRow), j.Tape.Exact(w)))
+	}
+	laid, ok := j.Facts[term.Laid].(term.Count)
+	if most := mostRows(j); ok && most > 0 && int64(laid) > most && says(ss, term.SetLaid) {
+		reasons = append(reasons, fmt.Sprintf("%d rows are laid, and the floor has room for %d at most", int64(laid), most))
+	}
+	return reasons
+}
+
+// mostRows is the most rows that the floor can have, whichever way they run; 0 where floor or plank is not known.
+func mostRows(j *calc.Job) int64 {
+	if j.Plank.Width <= 0 || floorBroken(j.Plan) != nil || j.Plan.Rect == nil && j.Plan.Quad == nil && len(j.Plan.Walk) == 0 {
+		return 0
+	}
+	f, _ := room.Build(j.Plan)
+	a, b := f.Extent()
+	if j.Along == layout.Diagonal {
+		a += b
+	}
+	return int64(max(a, b)/j.Plank.Width) + 2
+}
+
+func says(ss []grammar.Statement, kind term.Kind) bool {
+	for _, s := range ss {
+		if s.Kind() == kind {
+			return true
+		}
+	}
+	return false
 }
 
 func wider(j *calc.Job, across length.Length) string {
