@@ -130,7 +130,7 @@ func (r *reader) strange() string {
 		}
 		for _, t := range it.sizes {
 			if t.neg {
-				return r.src[t.at:t.end] + " with a minus is less than nothing"
+				return "a size under nothing, -" + t.text
 			}
 		}
 	}
