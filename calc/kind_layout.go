@@ -151,7 +151,7 @@ func (in *inputs) pieceLine(l *layout.Layout, p layout.Piece) string {
 		parts = append(parts, "from a new plank")
 	}
 	for _, c := range p.Cuts {
-		parts = append(parts, in.cutText(c))
+		parts = append(parts, c.Text(in.tape))
 	}
 	if p.Trapped != "" {
 		parts = append(parts, p.Trapped+": "+p.WayIn)
@@ -163,38 +163,6 @@ func (in *inputs) pieceLine(l *layout.Layout, p layout.Piece) string {
 func maker(l *layout.Layout, p layout.Piece) string {
 	first := l.Stock[p.Plank].Pieces[0]
 	return fmt.Sprintf("row %d piece %d", first.Row, first.N)
-}
-
-// cutText says one cut as it is marked.
-func (in *inputs) cutText(c layout.Cut) string {
-	t := in.text
-	switch c.What {
-	case "crosscut":
-		return fmt.Sprintf("crosscut at %s from the %s", t(c.Near), c.Edge)
-	case "rip":
-		return fmt.Sprintf("rip at %s from the %s", t(c.Near), c.Edge)
-	case "taper":
-		return fmt.Sprintf("rip tapered, %s at the left end and %s at the right, from the %s", t(c.Near), t(c.Far), c.Edge)
-	case "lip":
-		return "cut the lip off the " + c.Edge
-	}
-	if c.What == "angle" && c.Right == c.Left {
-		return fmt.Sprintf("cut at an angle, %s on the near edge and %s on the far, from the %s", t(c.Near), t(c.Far), c.Edge)
-	}
-	return in.boxText(c)
-}
-
-func (in *inputs) boxText(c layout.Cut) string {
-	t := in.text
-	s := fmt.Sprintf("%s from %s to %s along, %s to %s up, from the left end and the near edge", c.What, t(c.Left), t(c.Right), t(c.Bottom), t(c.Top))
-	if len(c.Marks) == 0 {
-		return s
-	}
-	var marks []string
-	for _, m := range c.Marks {
-		marks = append(marks, t(m.X)+" along "+t(m.Y)+" up")
-	}
-	return s + "; join " + strings.Join(marks, ", ")
 }
 
 // start says which wall to begin at and how wide the first row is.

@@ -4,6 +4,7 @@ import (
 	"lastrow/bot/draw/sheet"
 	"lastrow/calc/layout"
 	"lastrow/calc/length"
+	"lastrow/calc/plank"
 )
 
 // dim is a dimension on a plank: along it on the near or the far side, or across it at the left or the right end.
@@ -34,24 +35,23 @@ func (d dims) lanes(far bool) int {
 // dims are the dimensions of all cuts.
 func (p *piecePage) dims() dims {
 	var out dims
-	plank := p.layout.Request.Plank
-	west, _, _, _ := bounds(p.kept)
+	board := p.layout.Request.Plank
 	for _, c := range p.piece.Cuts {
 		switch c.What {
 		case "crosscut":
 			out = append(out, p.end(c.Near, false))
 		case "angle":
-			if c.Near == 0 && c.Far == 0 {
-				out = append(out, boxed(c, west, plank.Width)...)
+			if len(c.Marks) > 0 {
+				out = append(out, boxed(c, board)...)
 				continue
 			}
 			out = append(out, p.end(c.Near, false), p.end(c.Far, true))
 		case "rip":
-			out = append(out, wide(c.Edge, c.Near, plank.Width, true))
+			out = append(out, wide(c.Edge, c.Near, board.Width, true))
 		case "taper":
-			out = append(out, wide(c.Edge, c.Near, plank.Width, false), wide(c.Edge, c.Far, plank.Width, true))
+			out = append(out, wide(c.Edge, c.Near, board.Width, false), wide(c.Edge, c.Far, board.Width, true))
 		case "notch", "hole":
-			out = append(out, boxed(c, west, plank.Width)...)
+			out = append(out, boxed(c, board)...)
 		}
 	}
 	return out.distinct(p.title.Tape)
@@ -93,24 +93,38 @@ func wide(edge string, w, plank length.Length, right bool) dim {
 	return dim{to: w, across: true, right: right}
 }
 
-// boxed are the place and the size of a notch or a hole: along, from the piece's left end on the side that it opens to, and
-// across, from the near edge.
-func boxed(c layout.Cut, west, plank length.Length) dims {
-	far := c.Bottom > plank-c.Top
-	at := c.Bottom
+// boxed are the place and the size of a notch or a hole, from the end and the edge that it is measured from.
+func boxed(c layout.Cut, p plank.Plank) dims {
+	along := func(l length.Length) length.Length {
+		if c.FromRight() {
+			return p.Length - l
+		}
+		return l
+	}
+	across := func(w length.Length) length.Length {
+		if c.FromFar() {
+			return p.Width - w
+		}
+		return w
+	}
+	near, over := min(across(c.Bottom), across(c.Top)), max(across(c.Bottom), across(c.Top))
+	at, far := near, near > p.Width-over
 	if far {
-		at = c.Top
+		at = over
 	}
-	var out dims
+	right := c.FromRight() == (c.Left == 0)
+	out := dims{span(along(c.Left), along(c.Right), at, far)}
 	if c.Left > 0 {
-		out = append(out, dim{from: west, to: west + c.Left, far: far, at: at})
+		out = append(dims{span(along(0), along(c.Left), at, far)}, out...)
 	}
-	out = append(out, dim{from: west + c.Left, to: west + c.Right, far: far, at: at})
-	right := c.Left > 0
 	if c.Bottom > 0 {
-		out = append(out, dim{to: c.Bottom, across: true, right: right})
+		out = append(out, dim{from: min(across(0), across(c.Bottom)), to: max(across(0), across(c.Bottom)), across: true, right: right})
 	}
-	return append(out, dim{from: c.Bottom, to: c.Top, across: true, right: right})
+	return append(out, dim{from: near, to: over, across: true, right: right})
+}
+
+func span(a, b, at length.Length, far bool) dim {
+	return dim{from: min(a, b), to: max(a, b), at: at, far: far}
 }
 
 // draw draws the dimensions, each in a lane of its own; one across is left to the words where its lane is full.

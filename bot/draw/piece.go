@@ -55,16 +55,18 @@ func find(l *layout.Layout, row, n int) *layout.Piece {
 func onPlank(l *layout.Layout, piece *layout.Piece) (kept geom.Region, right bool) {
 	plank := l.Request.Plank
 	shape := along(l, piece.Shape)
-	west, south, east, north := bounds(shape)
+	west, south, east, _ := bounds(shape)
 	x, y := length.Length(0), length.Length(0)
 	for _, c := range piece.Cuts {
-		switch {
-		case (c.What == "crosscut" || c.What == "angle") && c.Edge == "right end":
+		if c.FromRight() {
 			right, x = true, plank.Length-(east-west)
-		case (c.What == "rip" || c.What == "taper") && c.Edge == "near edge":
-			y = max(c.Near, c.Far) - (north - south)
-		case (c.What == "rip" || c.What == "taper") && c.Edge == "far edge":
+		}
+		switch {
+		case c.Off != "near edge" || c.What != "rip" && c.What != "taper":
+		case c.FromFar():
 			y = plank.Width - max(c.Near, c.Far)
+		default:
+			y = min(c.Near, c.Far)
 		}
 	}
 	return shift(shape, x-west, y-south), right
@@ -84,7 +86,7 @@ func (p *piecePage) tell() {
 	line := list.Of(p.layout, p.piece, p.title.Tape)
 	p.write(p.source(line), plainText+2, true)
 	for i, c := range p.piece.Cuts {
-		p.write(fmt.Sprintf("%d. %s", i+1, list.Say(c, p.title.Tape)), plainText+2, false)
+		p.write(fmt.Sprintf("%d. %s", i+1, c.Text(p.title.Tape)), plainText+2, false)
 	}
 	if len(p.piece.Cuts) == 0 {
 		p.write("A whole plank: nothing to cut.", plainText+2, false)

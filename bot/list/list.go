@@ -51,51 +51,14 @@ func (line *Line) add(c layout.Cut, t length.Tape) {
 	case "crosscut":
 		line.Long += " from the " + c.Edge
 	case "rip", "taper":
-		line.Rip = also(line.Rip, Say(c, t))
+		line.Rip = also(line.Rip, c.Text(t))
 	case "angle":
-		line.Angle = also(line.Angle, Say(c, t))
+		line.Angle = also(line.Angle, c.Text(t))
 	case "notch", "hole":
-		line.Notch = also(line.Notch, Say(c, t))
+		line.Notch = also(line.Notch, c.Text(t))
 	case "lip":
 		line.Lip = also(line.Lip, c.Edge)
 	}
-}
-
-// Say tells a cut in words, with its lengths from named edges.
-func Say(c layout.Cut, t length.Tape) string {
-	switch c.What {
-	case "crosscut":
-		return fmt.Sprintf("crosscut %s from the %s", t.Text(c.Near), c.Edge)
-	case "rip":
-		return fmt.Sprintf("rip to %s from the %s", t.Text(c.Near), c.Edge)
-	case "taper":
-		if t.Text(c.Near) == t.Text(c.Far) {
-			return fmt.Sprintf("rip to %s from the %s", t.Text(c.Near), c.Edge)
-		}
-		return fmt.Sprintf("rip from %s at the left end to %s at the right end, off the %s", t.Text(c.Near), t.Text(c.Far), c.Edge)
-	case "lip":
-		return "lip off the " + c.Edge
-	case "angle":
-		if c.Near > 0 || c.Far > 0 {
-			return fmt.Sprintf("end cut %s on the near edge, %s on the far edge, from the %s", t.Text(c.Near), t.Text(c.Far), c.Edge)
-		}
-		return "corner off: " + joinMarks(c, t)
-	}
-	s := fmt.Sprintf("%s from %s to %s off the left end, %s to %s off the near edge",
-		c.What, t.Text(c.Left), t.Text(c.Right), t.Text(c.Bottom), t.Text(c.Top))
-	if len(c.Marks) > 0 {
-		s += "; " + joinMarks(c, t)
-	}
-	return s
-}
-
-// joinMarks tells the points that a slanting cut joins.
-func joinMarks(c layout.Cut, t length.Tape) string {
-	var marks []string
-	for _, m := range c.Marks {
-		marks = append(marks, fmt.Sprintf("%s along and %s up", t.Text(m.X), t.Text(m.Y)))
-	}
-	return "join " + strings.Join(marks, ", ")
 }
 
 func also(a, b string) string {

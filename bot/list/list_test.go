@@ -48,19 +48,19 @@ func TestRestAddsUp(t *testing.T) {
 	}
 }
 
-func TestSayNamesEdges(t *testing.T) {
+func TestCutsNameEdges(t *testing.T) {
 	mm := length.Tape{System: length.Metric}
 	for _, c := range []struct {
 		cut  layout.Cut
 		want string
 	}{
-		{layout.Cut{What: "crosscut", Edge: "left end", Near: 8 * in, Far: 8 * in}, "crosscut 203 mm from the left end"},
-		{layout.Cut{What: "rip", Edge: "far edge", Near: 100 * length.Millimetre}, "rip to 100 mm from the far edge"},
-		{layout.Cut{What: "notch", Right: 50 * length.Millimetre, Top: 20 * length.Millimetre},
-			"notch from 0 mm to 50 mm off the left end, 0 mm to 20 mm off the near edge"},
-		{layout.Cut{What: "lip", Edge: "near edge"}, "lip off the near edge"},
+		{layout.Cut{What: "crosscut", Edge: "left end", Off: "right end", Near: 8 * in, Far: 8 * in}, "crosscut at 203 mm from the left end"},
+		{layout.Cut{What: "rip", Edge: "far edge", Near: 100 * length.Millimetre}, "rip at 100 mm from the far edge"},
+		{layout.Cut{What: "notch", Edge: "left end, near edge", Right: 50 * length.Millimetre, Top: 20 * length.Millimetre},
+			"notch from 0 mm to 50 mm along and 0 mm to 20 mm across, from the left end and the near edge"},
+		{layout.Cut{What: "lip", Edge: "near edge"}, "cut the lip off the near edge"},
 	} {
-		require.Equal(t, c.want, Say(c.cut, mm))
+		require.Equal(t, c.want, c.cut.Text(mm))
 	}
 }
 

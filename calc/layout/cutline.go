@@ -1,6 +1,9 @@
 package layout
 
 import (
+	"math"
+	"slices"
+
 	"lastrow/calc/geom"
 	"lastrow/calc/length"
 )
@@ -13,6 +16,11 @@ const (
 	sideLeft
 )
 
+var sideNames = [...]string{"near edge", "right end", "far edge", "left end"}
+
+// cornerNames are the corners of the box, each at the beginning of a side.
+var cornerNames = [...]string{"near left corner", "near right corner", "far right corner", "far left corner"}
+
 // cutLine is a stretch of a piece's outline that is no side of its box: a cut from one point of the box to another, what
 // is cut off lying to its right.
 type cutLine struct{ points geom.Ring }
@@ -20,8 +28,10 @@ type cutLine struct{ points geom.Ring }
 // slight is a cut too shallow to mark: half of the finest mark that a tape is read to.
 const slight = length.Inch / 32
 
-// cutLines lists the cut lines of an outline, but for slight ones.
+// cutLines lists the cut lines of an outline, but for slight ones. A line that turns round the piece is as many straight
+// cuts as it can be sawn in.
 func (m *marking) cutLines(ring geom.Ring) []cutLine {
+	ring = m.snapped(ring)
 	n, start := len(ring), -1
 	for i, p := range ring {
 		if m.touches(p) {
@@ -30,7 +40,7 @@ func (m *marking) cutLines(ring geom.Ring) []cutLine {
 		}
 	}
 	if start < 0 {
-		return []cutLine{{ring}}
+		return nil
 	}
 	var out []cutLine
 	line := geom.Ring{ring[start]}
@@ -40,12 +50,129 @@ func (m *marking) cutLines(ring geom.Ring) []cutLine {
 		if !m.touches(p) {
 			continue
 		}
-		if b := boxOf(geom.Region{line}); min(b.right-b.left, b.far-b.near) >= slight {
-			out = append(out, cutLine{line})
+		if !m.hugs(line) {
+			for _, c := range m.straight(smooth(line), ring) {
+				if len(c.points) > 2 || !loses(c.points[0], c.points[1], ring) {
+					out = append(out, c)
+				}
+			}
 		}
 		line = geom.Ring{p}
 	}
 	return out
+}
+
+// loses says whether a cut through two points takes off most of a piece: then the piece hangs together by less than can be
+// marked, and it is the other part that is not worth keeping.
+func loses(a, b geom.Point, piece geom.Ring) bool {
+	var lost geom.Ring
+	for i, p := range piece {
+		q := piece[(i+1)%len(piece)]
+		offP, offQ := offLine(a, b, p), offLine(a, b, q)
+		if offP <= 0 {
+			lost = append(lost, p)
+		}
+		if offP < 0 && offQ > 0 || offP > 0 && offQ < 0 {
+			t := offP / (offP - offQ)
+			lost = append(lost, geom.Point{X: p.X + length.Length(t*float64(q.X-p.X)), Y: p.Y + length.Length(t*float64(q.Y-p.Y))})
+		}
+	}
+	return len(lost) > 2 && 2*doubleArea(lost) > doubleArea(piece)
+}
+
+// hugs says whether a line lies on a side of the box, or slightly off it.
+func (b box) hugs(line geom.Ring) bool {
+	o := boxOf(geom.Region{line})
+	return o.right-b.left < slight || b.right-o.left < slight || o.far-b.near < slight || b.far-o.near < slight
+}
+
+// snapped moves the points that lie slightly off the box's sides onto them.
+func (b box) snapped(ring geom.Ring) geom.Ring {
+	if min(b.right-b.left, b.far-b.near) < 4*slight {
+		return ring
+	}
+	out := make(geom.Ring, len(ring))
+	for i, p := range ring {
+		out[i] = geom.Point{X: nearer(p.X, b.left, b.right), Y: nearer(p.Y, b.near, b.far)}
+	}
+	return tidy(out)
+}
+
+func nearer(l, least, most length.Length) length.Length {
+	switch {
+	case l-least < slight:
+		return least
+	case most-l < slight:
+		return most
+	}
+	return l
+}
+
+// smooth drops the points that lie slightly off the line between their neighbours.
+func smooth(line geom.Ring) geom.Ring {
+	out := geom.Ring{line[0]}
+	for i := 1; i+1 < len(line); i++ {
+		if math.Abs(offLine(out[len(out)-1], line[i+1], line[i])) >= float64(slight) {
+			out = append(out, line[i])
+		}
+	}
+	return append(out, line[len(line)-1])
+}
+
+// offLine is how far a point lies to the left of the line from a to b.
+func offLine(a, b, p geom.Point) float64 {
+	dx, dy := float64(b.X-a.X), float64(b.Y-a.Y)
+	long := math.Hypot(dx, dy)
+	if long == 0 {
+		return math.Hypot(float64(p.X-a.X), float64(p.Y-a.Y))
+	}
+	return (float64(dx*float64(p.Y-a.Y)) - float64(dy*float64(p.X-a.X))) / long
+}
+
+// straight takes the straight cuts off both ends of a line, as long as all that is kept lies to one side of each.
+func (m *marking) straight(line, piece geom.Ring) []cutLine {
+	var out []cutLine
+	for len(line) > 2 {
+		n := len(line)
+		switch {
+		case geom.Orient(line[0], line[1], line[2]) > 0 && keeps(line[0], line[1], piece):
+			out = append(out, cutLine{geom.Ring{line[0], m.beyond(line[0], line[1])}})
+			line = append(geom.Ring{m.beyond(line[2], line[1])}, line[2:]...)
+		case geom.Orient(line[n-3], line[n-2], line[n-1]) > 0 && keeps(line[n-2], line[n-1], piece):
+			out = append(out, cutLine{geom.Ring{m.beyond(line[n-1], line[n-2]), line[n-1]}})
+			line = append(line[:n-2:n-2], m.beyond(line[n-3], line[n-2]))
+		default:
+			return append(out, cutLine{line})
+		}
+	}
+	return append(out, cutLine{line})
+}
+
+// keeps says whether a cut through two points leaves the piece to its left.
+func keeps(a, b geom.Point, piece geom.Ring) bool {
+	for _, p := range piece {
+		if offLine(a, b, p) < -float64(slight) {
+			return false
+		}
+	}
+	return true
+}
+
+// beyond is where the line from a through b leaves the box.
+func (b box) beyond(from, through geom.Point) geom.Point {
+	x, y := b.right, b.far
+	if through.X < from.X {
+		x = b.left
+	}
+	if through.Y < from.Y {
+		y = b.near
+	}
+	if from.X != through.X {
+		if at := between(from.X, from.Y, through.X, through.Y, x); b.near <= at && at <= b.far {
+			return geom.Point{X: x, Y: at}
+		}
+	}
+	return geom.Point{X: between(from.Y, from.X, through.Y, through.X, y), Y: y}
 }
 
 func (b box) touches(p geom.Point) bool {
@@ -67,8 +194,13 @@ func (b box) round(p geom.Point) length.Length {
 	return 2*wide + deep + b.far - p.Y
 }
 
-// sides lists the sides of the box that a cut takes off whole, and the number of its corners that it takes.
-func (b box) sides(c cutLine) (whole [4]bool, corners int) {
+// taken is what a cut takes off a box: sides whole, and corners in the order in which they lie.
+type taken struct {
+	whole   [4]bool
+	corners []int
+}
+
+func (b box) takes(c cutLine) (t taken) {
 	wide, deep := b.right-b.left, b.far-b.near
 	all := 2 * (wide + deep)
 	from, to := b.round(c.points[0]), b.round(c.points[len(c.points)-1])
@@ -78,59 +210,71 @@ func (b box) sides(c cutLine) (whole [4]bool, corners int) {
 	at := [...]length.Length{0, wide, wide + deep, 2*wide + deep, all, all + wide, all + wide + deep, all + 2*wide + deep, 2 * all}
 	for i := range 8 {
 		if from <= at[i] && at[i+1] <= to {
-			whole[i%4] = true
+			t.whole[i%4] = true
 		}
 		if from < at[i] && at[i] < to {
-			corners++
+			t.corners = append(t.corners, i%4)
 		}
 	}
-	return whole, corners
+	return t
 }
 
-// name says what a cut line is and how to mark it.
-func (m *marking) name(c cutLine) Cut {
-	whole, corners := m.sides(c)
-	p, q := c.points[0], c.points[len(c.points)-1]
-	if len(c.points) == 2 {
+// through is the side that a straight cut takes off whole. Of two, it is an end where the cut is steep.
+func (t taken) through(c cutLine) (side int, ok bool) {
+	if len(c.points) != 2 {
+		return 0, false
+	}
+	p, q := c.points[0], c.points[1]
+	order := [...]int{sideFar, sideNear, sideRight, sideLeft}
+	if abs(q.Y-p.Y) >= abs(q.X-p.X) {
+		order = [...]int{sideRight, sideLeft, sideFar, sideNear}
+	}
+	for _, side := range order {
+		if t.whole[side] {
+			return side, true
+		}
+	}
+	return 0, false
+}
+
+// off names what a cut takes off the box.
+func (b box) off(c cutLine, t taken) string {
+	switch len(t.corners) {
+	case 0:
+		p, q := c.points[0], c.points[len(c.points)-1]
 		switch {
-		case whole[sideFar]:
-			m.angled[sideFar] = true
-			return Cut{What: "taper", Edge: "near edge", Near: q.Y - m.plank.near, Far: p.Y - m.plank.near}
-		case whole[sideNear]:
-			m.angled[sideNear] = true
-			return Cut{What: "taper", Edge: "far edge", Near: m.plank.far - p.Y, Far: m.plank.far - q.Y}
-		case whole[sideRight]:
-			return m.angle(sideRight, p.X, q.X)
-		case whole[sideLeft]:
-			return m.angle(sideLeft, q.X, p.X)
+		case p.Y == b.near && q.Y == b.near:
+			return sideNames[sideNear]
+		case p.X == b.right && q.X == b.right:
+			return sideNames[sideRight]
+		case p.Y == b.far && q.Y == b.far:
+			return sideNames[sideFar]
 		}
+		return sideNames[sideLeft]
+	case 1:
+		return cornerNames[t.corners[0]]
+	case 2:
+		return sideNames[t.corners[0]]
+	case 3:
+		return sideNames[t.corners[0]] + " and the " + sideNames[t.corners[1]]
 	}
-	cut := m.boxCut("notch", boxOf(geom.Region{c.points}))
-	if len(c.points) == 2 && corners > 0 {
-		cut.What = "angle"
-	}
-	if slanted(c.points) {
-		for _, p := range c.points {
-			cut.Marks = append(cut.Marks, geom.Point{X: p.X - m.left, Y: p.Y - m.plank.near})
-		}
-	}
-	return cut
+	return "whole edge"
 }
 
-// angle is an angled end, by where it meets the near side and the far side of the piece.
-func (m *marking) angle(side int, near, far length.Length) Cut {
-	m.angled[side] = true
-	if side == sideLeft {
-		return Cut{What: "angle", Edge: "right end", Near: m.right - near, Far: m.right - far}
-	}
-	return Cut{What: "angle", Edge: "left end", Near: near - m.left, Far: far - m.left}
+// boxed says whether what a cut takes off the box is, but for what is slight, a box itself.
+func (b box) boxed(c cutLine, t taken) bool {
+	o := boxOf(geom.Region{c.points})
+	wide, deep := float64(o.right-o.left), float64(o.far-o.near)
+	return wide*deep-b.areaOff(c, t) <= float64(slight)*min(wide, deep)
 }
 
-func slanted(line geom.Ring) bool {
-	for i, p := range line[1:] {
-		if q := line[i]; p.X != q.X && p.Y != q.Y {
-			return true
-		}
+// areaOff is the area that a cut takes off the box.
+func (b box) areaOff(c cutLine, t taken) float64 {
+	corners := b.ring()
+	ring := slices.Clone(c.points)
+	slices.Reverse(ring)
+	for _, k := range t.corners {
+		ring = append(ring, corners[k])
 	}
-	return false
+	return math.Abs(doubleArea(ring)) / 2
 }

@@ -74,18 +74,6 @@ type Piece struct {
 	WayIn       string // and what to do
 }
 
-// Cut is one cut to mark on a plank lying face up with its near edge to you: lengths from its left end, widths from its near edge.
-type Cut struct {
-	What string // "crosscut", "angle", "rip", "taper", "notch", "hole", "lip"
-	Edge string // the named edge that it is measured from
-	// Near and Far are the lengths (crosscut, angle) on the near and the far edge, or the widths (rip, taper) at the left and the right end.
-	Near, Far length.Length
-	// A notch or a hole, or an angle that takes off one corner: its box, lengths from the piece's left end, widths from the plank's near edge.
-	Left, Right, Bottom, Top length.Length
-	// Marks are the points to join, where such a cut is not all square; lengths in X, widths in Y.
-	Marks []geom.Point
-}
-
 // Stock is one plank taken from a box, and what is cut from it, in order.
 type Stock struct {
 	Pieces []Ref

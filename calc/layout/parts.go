@@ -23,6 +23,10 @@ func boxOf(r geom.Region) box {
 	return b
 }
 
+func (b box) ring() geom.Ring {
+	return geom.Ring{{X: b.left, Y: b.near}, {X: b.right, Y: b.near}, {X: b.right, Y: b.far}, {X: b.left, Y: b.far}}
+}
+
 // doubleArea is twice the signed area of a ring, good for its sign.
 func doubleArea(r geom.Ring) float64 {
 	sum := 0.0

@@ -7,27 +7,46 @@ import (
 
 // marking is a piece on its plank, while its cuts are worked out. Everything is in the frame.
 type marking struct {
-	box         // of the piece
-	plank       box
-	fromRight   bool // its right end is the factory's, so that lengths are measured from there
-	first, last bool // it begins, it ends its run
-	lip         bool
-	nearWall    bool
-	angled      [4]bool // by side: an angled cut or a taper stands for the square cut
-	chains      []cutLine
-	holes       []geom.Ring
+	box          // of the piece
+	plank        box
+	right0, far0 bool // lengths are measured from the plank's right end, widths from its far edge: those stay the factory's
+	first, last  bool // it begins, it ends its run
+	lip          bool
+	nearWall     bool
+	gone         [4]bool // by side: a straight cut takes it off whole
+	chains       []cutLine
+	voids        []geom.Ring // taken out between the parts of it
+	holes        []geom.Ring
+	pipes        []pipe
 }
 
 // cuts lists the cuts of a piece between two places of its row.
 func (w *writer) cuts(here geom.Region, s strip, st *stretch, left, right length.Length) []Cut {
-	m := marking{box: boxOf(here), first: left <= st.left, last: right >= st.right, lip: w.request.Rules.Lip > 0, nearWall: !st.nearLock}
-	m.fromRight = m.first && !m.last
-	m.plank = box{near: s.near, far: s.near + w.width, left: m.left, right: m.left + w.supply.plank}
-	if st.row == 0 && st.farLock {
-		m.plank.near, m.plank.far = s.far-w.width, s.far
+	m := marking{box: boxOf(here), first: left <= st.left, last: right >= st.right, lip: w.request.Rules.Lip > 0, nearWall: !st.nearLock, pipes: w.pipes}
+	m.outline(here)
+	for _, c := range m.chains {
+		if side, ok := m.takes(c).through(c); ok {
+			m.gone[side] = true
+		}
 	}
-	if m.fromRight {
-		m.plank.left, m.plank.right = m.right-w.supply.plank, m.right
+	m.place(w.supply.plank, w.width, s, st)
+	return m.list()
+}
+
+// outline finds the cut lines and the holes. A piece in parts, that something standing in the floor cuts off from each
+// other, is what is left round the figures taken out between them.
+func (m *marking) outline(here geom.Region) {
+	outer := 0
+	for _, ring := range here {
+		if doubleArea(ring) > 0 {
+			outer++
+		}
+	}
+	if outer > 1 {
+		for _, o := range (geom.Region{m.ring()}).Less(here) {
+			m.voids = append(m.voids, o.Ring)
+		}
+		return
 	}
 	for _, ring := range here {
 		if doubleArea(ring) < 0 {
@@ -36,56 +55,106 @@ func (w *writer) cuts(here geom.Region, s strip, st *stretch, left, right length
 		}
 		m.chains = append(m.chains, m.cutLines(ring)...)
 	}
-	return m.list()
 }
 
+// place puts the piece on its plank and chooses the end and the edge to measure from.
+func (m *marking) place(long, wide length.Length, s strip, st *stretch) {
+	m.right0 = m.first && (!m.last || m.gone[sideLeft] && !m.gone[sideRight])
+	m.plank = box{near: s.near, far: s.near + wide, left: m.left, right: m.left + long}
+	if st.row == 0 && st.farLock {
+		m.plank.near, m.plank.far = s.far-wide, s.far
+	}
+	if m.right0 {
+		m.plank.left, m.plank.right = m.box.right-long, m.box.right
+	}
+	m.far0 = m.cutNear() && !m.cutFar()
+}
+
+func (m *marking) cutNear() bool { return m.near > m.plank.near || m.gone[sideNear] }
+func (m *marking) cutFar() bool  { return m.far < m.plank.far || m.gone[sideFar] }
+
+// along is how far along the plank a place lies, from the end to measure from; across is how far across.
+func (m *marking) along(x length.Length) length.Length {
+	if m.right0 {
+		return m.plank.right - x
+	}
+	return x - m.plank.left
+}
+
+func (m *marking) across(y length.Length) length.Length {
+	if m.far0 {
+		return m.plank.far - y
+	}
+	return y - m.plank.near
+}
+
+func (m *marking) end() string {
+	if m.right0 {
+		return sideNames[sideRight]
+	}
+	return sideNames[sideLeft]
+}
+
+func (m *marking) edge() string {
+	if m.far0 {
+		return sideNames[sideFar]
+	}
+	return sideNames[sideNear]
+}
+
+// list lists the cuts in the order of sawing: those to size, those at an angle, then what is cut out of the piece.
 func (m *marking) list() []Cut {
-	var ends, rips, inner []Cut
+	var tapers, ends, corners, inner []Cut
 	for _, c := range m.chains {
-		cut := m.name(c)
-		switch cut.What {
-		case "taper":
-			rips = append(rips, cut)
-		case "angle":
+		switch cut := m.name(c); {
+		case cut.What == "taper":
+			tapers = append(tapers, cut)
+		case cut.What == "angle" && len(cut.Marks) == 0:
 			ends = append(ends, cut)
+		case cut.What == "angle":
+			corners = append(corners, cut)
 		default:
 			inner = append(inner, cut)
 		}
 	}
 	for _, h := range m.holes {
-		inner = append(inner, m.boxCut("hole", boxOf(geom.Region{h})))
+		inner = append(inner, m.hole(h))
 	}
-	ends = append(m.crosscuts(), ends...)
-	rips = append(m.rips(), rips...)
-	return append(append(append(ends, rips...), inner...), m.lips()...)
+	for _, v := range m.voids {
+		cut := m.boxCut("notch", boxOf(geom.Region{v}))
+		cut.Marks = m.marks(v)
+		inner = append(inner, cut)
+	}
+	out := append(m.rips(), m.crosscuts()...)
+	for _, more := range [][]Cut{tapers, ends, corners, inner, m.lips()} {
+		out = append(out, more...)
+	}
+	return out
 }
 
 // crosscuts are the square cuts that bring the plank to length.
 func (m *marking) crosscuts() []Cut {
-	l := m.right - m.left
-	if l >= m.plank.right-m.plank.left {
+	l, off := m.right-m.left, sideRight
+	if m.right0 {
+		off = sideLeft
+	}
+	if l >= m.plank.right-m.plank.left || m.gone[off] {
 		return nil
 	}
-	if m.fromRight {
-		if m.angled[sideLeft] {
-			return nil
-		}
-		return []Cut{{What: "crosscut", Edge: "right end", Near: l, Far: l}}
-	}
-	if m.angled[sideRight] {
-		return nil
-	}
-	return []Cut{{What: "crosscut", Edge: "left end", Near: l, Far: l}}
+	return []Cut{{What: "crosscut", Edge: m.end(), Off: sideNames[off], Near: l, Far: l}}
 }
 
 // rips are the even cuts along the plank that bring it to width.
 func (m *marking) rips() []Cut {
 	var out []Cut
-	if w := m.far - m.plank.near; m.far < m.plank.far && !m.angled[sideFar] {
-		out = append(out, Cut{What: "rip", Edge: "near edge", Near: w, Far: w})
+	add := func(y length.Length, off int) {
+		out = append(out, Cut{What: "rip", Edge: m.edge(), Off: sideNames[off], Near: m.across(y), Far: m.across(y)})
 	}
-	if w := m.plank.far - m.near; m.near > m.plank.near && !m.angled[sideNear] {
-		out = append(out, Cut{What: "rip", Edge: "far edge", Near: w, Far: w})
+	if m.far < m.plank.far && !m.gone[sideFar] {
+		add(m.far, sideFar)
+	}
+	if m.near > m.plank.near && !m.gone[sideNear] {
+		add(m.near, sideNear)
 	}
 	return out
 }
@@ -96,19 +165,82 @@ func (m *marking) lips() []Cut {
 	if !m.lip {
 		return nil
 	}
-	if m.nearWall && m.near <= m.plank.near && !m.angled[sideNear] {
-		out = append(out, Cut{What: "lip", Edge: "near edge"})
+	if m.nearWall && !m.cutNear() {
+		out = append(out, Cut{What: "lip", Edge: "near edge", Off: "near edge"})
 	}
-	if m.first && m.left <= m.plank.left && !m.angled[sideLeft] {
-		out = append(out, Cut{What: "lip", Edge: "left end"})
+	if m.first && m.left <= m.plank.left && !m.gone[sideLeft] {
+		out = append(out, Cut{What: "lip", Edge: "left end", Off: "left end"})
 	}
 	return out
 }
 
-// boxCut is a cut given by its box: lengths from the piece's left end, widths from the plank's near edge.
-func (m *marking) boxCut(what string, b box) Cut {
-	return Cut{
-		What: what, Edge: "left end, near edge",
-		Left: b.left - m.left, Right: b.right - m.left, Bottom: b.near - m.plank.near, Top: b.far - m.plank.near,
+// name says what a cut line is and how to mark it.
+func (m *marking) name(c cutLine) Cut {
+	t := m.takes(c)
+	if side, ok := t.through(c); ok {
+		p, q := c.points[0], c.points[1]
+		if side == sideFar || side == sideLeft {
+			p, q = q, p
+		}
+		if side == sideNear || side == sideFar {
+			return m.taper(side, p, q)
+		}
+		return Cut{What: "angle", Edge: m.end(), Off: sideNames[side], Near: m.along(p.X), Far: m.along(q.X)}
 	}
+	cut := m.boxCut("notch", boxOf(geom.Region{c.points}))
+	cut.Off = m.off(c, t)
+	if len(c.points) == 2 && len(t.corners) == 1 {
+		cut.What = "angle"
+	}
+	if len(c.points) == 2 || !m.boxed(c, t) {
+		cut.Marks = m.marks(c.points)
+	}
+	return cut
+}
+
+// taper is a cut along the plank, by the points where it meets the left and the right side of the piece.
+func (m *marking) taper(side int, left, right geom.Point) Cut {
+	c := Cut{What: "taper", Edge: m.edge(), Off: sideNames[side], Near: m.across(left.Y), Far: m.across(right.Y)}
+	if m.gone[sideLeft] && m.left > m.plank.left {
+		c.Left = m.plank.right - m.left
+	}
+	if m.gone[sideRight] && m.right < m.plank.right {
+		c.Right = m.right - m.plank.left
+	}
+	return c
+}
+
+func (m *marking) marks(points geom.Ring) []geom.Point {
+	var out []geom.Point
+	for _, p := range points {
+		out = append(out, geom.Point{X: m.along(p.X), Y: m.across(p.Y)})
+	}
+	return out
+}
+
+// boxCut is a cut given by its box.
+func (m *marking) boxCut(what string, b box) Cut {
+	x, y := []length.Length{m.along(b.left), m.along(b.right)}, []length.Length{m.across(b.near), m.across(b.far)}
+	return Cut{
+		What: what, Edge: m.end() + ", " + m.edge(),
+		Left: min(x[0], x[1]), Right: max(x[0], x[1]), Bottom: min(y[0], y[1]), Top: max(y[0], y[1]),
+	}
+}
+
+// hole is a hole round something that stands in the piece: drilled for a pipe.
+func (m *marking) hole(ring geom.Ring) Cut {
+	b := boxOf(geom.Region{ring})
+	for _, p := range m.pipes {
+		if b.left <= p.centre.X && p.centre.X <= b.right && b.near <= p.centre.Y && p.centre.Y <= b.far {
+			r := p.wide / 2
+			c := m.boxCut("hole", box{p.centre.X - r, p.centre.X + r, p.centre.Y - r, p.centre.Y + r})
+			c.Round = true
+			return c
+		}
+	}
+	c := m.boxCut("hole", b)
+	if !plain(geom.Region{ring}) {
+		c.Marks = m.marks(ring)
+	}
+	return c
 }

@@ -10,6 +10,7 @@ func (r Request) write(l *Layout, f frame, area box, best fit) {
 	w := writer{request: r, layout: l, frame: f, area: area, supply: r.supply(best.runs)}
 	d := w.deal(best.runs, firsts)
 	w.marks(r.Floor.Edges)
+	w.pipes = f.pipes(r.Floor.Edges)
 	l.Planks, l.Stock = d.count, make([]Stock, d.count)
 	for i, left := range d.left {
 		l.Stock[i].Left = left
@@ -46,6 +47,7 @@ type writer struct {
 	frame   frame
 	area    box
 	doors   []doorLine
+	pipes   []pipe
 }
 
 func (w *writer) run(s strip, st *stretch, first length.Length, part, before int, planks []int) Run {

@@ -11,6 +11,7 @@ import (
 // placed is a fixture on the floor, as a box.
 type placed struct {
 	what   string
+	round  bool
 	sw, ne geom.Point
 }
 
@@ -64,7 +65,7 @@ func (b *builder) fixture(f Fixture) (p placed, ok bool) {
 		b.refuse(f.What, "it lies outside the floor")
 		return p, false
 	}
-	p = placed{what: f.What, sw: b.place(f, wide, deep)}
+	p = placed{what: f.What, round: f.Diameter > 0, sw: b.place(f, wide, deep)}
 	p.ne = geom.Point{X: p.sw.X + wide, Y: p.sw.Y + deep}
 	if len(geom.Region{p.ring()}.Less([]geom.Ring{points(b.ring)})) > 0 {
 		b.refuse(f.What, "it lies outside the floor, or partly so")
@@ -121,7 +122,7 @@ func (b *builder) source(all []placed, s geom.Source) Edge {
 	if s.Ring == 0 {
 		return b.ring[s.Edge].e
 	}
-	return Edge{Wall: all[s.Ring-1].what, Cover: "trim"}
+	return Edge{Wall: all[s.Ring-1].what, Cover: "trim", Round: all[s.Ring-1].round}
 }
 
 // begin turns a ring so that it begins at a corner, if it has that corner.

@@ -16,6 +16,7 @@ type Edge struct {
 	Cover  string        // what hides the gap: "trim", "track", ""
 	Door   bool          // the line under a door
 	Hidden bool          // out of sight
+	Round  bool          // a side of the box round a pipe
 }
 
 // Len is the edge's length.
