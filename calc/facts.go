@@ -71,6 +71,9 @@ func (in *inputs) across() (length.Length, bool) {
 
 func (in *inputs) squareTo(eastWest, northSouth length.Length) length.Length {
 	along := in.job.Along
+	if w, ok := get[term.Word](in, term.Direction); ok {
+		along = layout.Direction(w)
+	}
 	if along == "" {
 		along = layout.Longer(eastWest, northSouth)
 		in.assume(term.Direction, term.Word(along))

@@ -62,6 +62,7 @@ type message struct {
 	large   bool  // a bare number over 24 has a fraction, so large bare numbers are inches
 	firsts  []int // first item of each sentence
 	job     string
+	year    int64 // of the house, where one is said
 }
 
 // stuckTest is the name of a moisture test with its reading against it: "rh75".
@@ -84,6 +85,9 @@ func understand(text string, jobs []string) *message {
 	m.parse(toks)
 	m.job = m.nameJob(jobs)
 	m.mean()
+	m.verbs()
+	m.asides()
+	m.eachWay()
 	m.sterling()
 	m.mergeSides()
 	m.markVague()
@@ -312,6 +316,9 @@ func (m *message) phrase(i int) int {
 		run = append(run, m.items[j].word)
 	}
 	meaning, n := words.English.Phrase(run)
+	if n == 0 && m.possessive(i, run) {
+		meaning, n = words.English.Phrase(run)
+	}
 	for k := range n {
 		m.items[i+k].meaning = words.Filler
 	}
@@ -319,6 +326,17 @@ func (m *message) phrase(i int) int {
 		m.items[i].meaning = meaning
 	}
 	return n
+}
+
+// possessive takes the "'s" off the words of a run that have one: "CM test's", "low spot's". It says whether any has.
+func (m *message) possessive(i int, run []string) (any bool) {
+	for k := range run {
+		it := &m.items[i+k]
+		if spelt := m.src[it.at:it.end]; len(run[k]) > 2 && (strings.HasSuffix(spelt, "'s") || strings.HasSuffix(spelt, "’s")) {
+			run[k], any = run[k][:len(run[k])-1], true
+		}
+	}
+	return any
 }
 
 // mergeSides joins "5 ft wide and 2 ft deep" and "2.74 m one way and 3.36 m the other" into the sides of one thing.

@@ -9,22 +9,11 @@ import (
 func (r *reader) plainWords(p placed) []Statement {
 	var out []Statement
 	wall := r.wallSaid()
-	switch {
-	case r.has("eastwest"):
-		out = append(out, Direction{"east-west"})
-		if r.has("northsouth") {
-			out = append(out, Direction{"north-south"})
-		}
-	case r.has("northsouth"):
+	if way := r.waySaid(r.longWay()); way != "" && (len(r.quantities()) == 0 || !r.has("longways", "shortways")) {
+		out = append(out, Direction{way})
+	}
+	if r.has("eastwest") && r.has("northsouth") {
 		out = append(out, Direction{"north-south"})
-	case r.has("otherway"):
-		if way := r.turned(); way != "" {
-			out = append(out, Direction{way})
-		}
-	case r.has("longways") && r.longWay() != "" && len(r.quantities()) == 0:
-		out = append(out, Direction{r.longWay()})
-	case r.has("diagonally") || r.has("diagonal") && r.has("row", "lay", "run", "direction"):
-		out = append(out, Direction{"diagonal"})
 	}
 	for _, w := range r.startWalls() {
 		out = append(out, Start{w})
@@ -50,6 +39,27 @@ func (r *reader) plainWords(p placed) []Statement {
 	return out
 }
 
+// waySaid is the way that the message says rows are to run, in a room whose longer side lies the long way.
+func (r *reader) waySaid(long string) string {
+	switch {
+	case r.has("eastwest"):
+		return "east-west"
+	case r.has("northsouth"):
+		return "north-south"
+	case r.has("otherway"):
+		return r.turned()
+	case r.has("longways"):
+		return long
+	case r.has("shortways"):
+		return otherWay[long]
+	case r.has("diagonally") || r.has("diagonal") && r.has("row", "lay", "run", "direction"):
+		return "diagonal"
+	}
+	return ""
+}
+
+var otherWay = map[string]string{"east-west": "north-south", "north-south": "east-west"}
+
 // turned gives the other way than the one the rows of the job run: the one said, or along the longer side of its room.
 func (r *reader) turned() string {
 	_, last := r.ctx.LastSet.(Direction)
@@ -62,7 +72,7 @@ func (r *reader) turned() string {
 			way = d.Way
 		}
 	}
-	return map[string]string{"east-west": "north-south", "north-south": "east-west"}[way]
+	return otherWay[way]
 }
 
 // longWay is the way of the longer side of the job's room.

@@ -59,7 +59,7 @@ func (r *reader) read() Reading {
 	if r.ctx.Group && !r.wholly() {
 		return Reading{Silent: true}
 	}
-	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.alone, r.further, r.correction, r.command, r.mixed, r.followed, r.sum, r.pending, r.floor, r.question, r.statements, r.followUp} {
+	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.alone, r.further, r.correction, r.command, r.mixed, r.followed, r.sum, r.pending, r.floor, r.rerun, r.forbidden, r.question, r.statements, r.followUp} {
 		if out, ok := try(); ok {
 			if r.ctx.Group && !r.plainly(out) {
 				return Reading{Silent: true}
@@ -236,7 +236,7 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 			q.Given = renew(q.Given, g)
 		}
 	}
-	q.Given = boarded(q.Given)
+	q.Given = r.along(q.Kind, boarded(q.Given))
 	if w := r.impossible(q.Given); w != "" {
 		return r.refused(q.Kind, w)
 	}

@@ -46,7 +46,11 @@ func (r *reader) renewed(t token, old term.Value, s *slot, l leaning) (v term.Va
 	switch o := old.(type) {
 	case term.Len:
 		size, ok := r.message.read(t, s.bare, l)
-		return term.Len(size.Len), alike(float64(size.Len), float64(o)), ok
+		like = alike(float64(size.Len), float64(o))
+		if size.System != roundIn(length.Length(o)) {
+			like *= 0.5 // nobody goes over to the other system for one size
+		}
+		return term.Len(size.Len), like, ok
 	case term.Count:
 		n := t.num.Num / max(1, t.num.Den)
 		return term.Count(n), alike(float64(n), float64(o)), bare && t.num.Whole() && !r.decimal(t)

@@ -68,6 +68,9 @@ func (r *reader) statements() (Reading, bool) {
 		return Reading{}, false
 	}
 	kind := out[0].Kind()
+	if n := r.twice(p); n != "" {
+		return r.refused(kind, "two different things are said of the "+string(n)), true
+	}
 	if asked, top, _ := r.kind(); len(p.loose) > 0 && top >= 4 && !commands[asked] {
 		return r.ask(asked), true
 	}
@@ -76,6 +79,9 @@ func (r *reader) statements() (Reading, bool) {
 	}
 	if r.intends() && progressed(out) {
 		return Reading{}, false
+	}
+	if out, ok := r.news(out); ok {
+		return out, true
 	}
 	for _, s := range out {
 		if w := r.impossible(s.Given()); w != "" {
@@ -319,4 +325,20 @@ func kindOf(n term.Name) term.Kind {
 		return term.SetReading
 	}
 	return term.Kind(n)
+}
+
+// twice gives the setting that a quantity without a place is said of a second time: "8 per box, 10 per box".
+func (r *reader) twice(p placed) term.Name {
+	for _, q := range p.loose {
+		for i := range settings {
+			s := &settings[i]
+			if _, taken := p.by[s.name]; !taken || s.dim < dArea || r.nearness(q, s.cues) < 4.5 {
+				continue
+			}
+			if v, _, ok := r.valueFor(q, s, r.lean); ok && v.term != nil && v.term != p.by[s.name].term {
+				return s.name
+			}
+		}
+	}
+	return ""
 }

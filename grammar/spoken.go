@@ -187,12 +187,25 @@ func (p pieces) set(i int) (string, int) {
 
 var ordinalBox = map[string]bool{"box": true, "pack": true, "carton": true, "packet": true}
 
+// pieceOfRow says whether a word is of a piece, in a message about a row.
+func (p pieces) pieceOfRow(what string) bool {
+	if what != "piece" && what != "board" && what != "plank" {
+		return false
+	}
+	for _, w := range p {
+		if w.low == "row" {
+			return true
+		}
+	}
+	return false
+}
+
 // ordinalRow reads "seventh row" as "row 7" and "fourth box" as "box 4"; "first row" and "last row" have a meaning of
 // their own.
 func (p pieces) ordinalRow(i int) (string, int) {
 	v, ok := ordinals[p[i].low]
 	what := p.at(i, 1)
-	if !ok || v < 2 || what != "row" && !ordinalBox[what] {
+	if !ok || v < 2 || what != "row" && !ordinalBox[what] && !p.pieceOfRow(what) {
 		return "", 0
 	}
 	return what + " " + strconv.FormatInt(v, 10), 3
