@@ -16,8 +16,13 @@ func (r *reader) floor() (Reading, bool) {
 		return r.refused(term.SetWalls, "a wall has no length to it"), true
 	}
 	for _, l := range w.Legs {
-		if why := outside(term.Walls, l.Long.Len); why != "" {
-			return r.refused(term.SetWalls, why), true
+		for _, s := range []*Size{&l.Long, l.Across} {
+			if s == nil {
+				continue
+			}
+			if why := outside(term.Walls, s.Len); why != "" {
+				return r.refused(term.SetWalls, why), true
+			}
 		}
 	}
 	return Reading{Statements: []Statement{w}}, true
@@ -38,33 +43,47 @@ func (r *reader) walk() (w Walls, n int) {
 		switch {
 		case it.meaning == "diagonal":
 			diagonal, to = "nw-se", ""
-		case diagonal != "" && (it.meaning == "sw" || it.meaning == "ne") && diagonal == "nw-se":
-			diagonal = "sw-ne"
-		case sides[it.meaning] != "":
-			to = sides[it.meaning]
-		case it.quantity():
-			size, ok := r.message.read(it.sizes[0], bareRoom, r.lean)
-			if !ok || len(it.sizes) > 1 || it.vague {
-				return w, -1
+		case diagonal != "" && corners[it.meaning] != "":
+			if it.meaning == "sw" || it.meaning == "ne" {
+				diagonal = "sw-ne"
 			}
+		case eightSides(it.meaning) != "":
+			to = eightSides(it.meaning)
+		case it.quantity():
+			leg, ok := r.leg(it, to)
 			switch {
-			case diagonal != "":
-				w.Diagonals, diagonal = append(w.Diagonals, Diagonal{diagonal, size}), ""
-			case to != "":
-				w.Legs, to = append(w.Legs, Leg{to, size}), ""
-			default:
+			case !ok || diagonal == "" && to == "":
 				return w, -1
+			case diagonal != "" && leg.Across == nil:
+				w.Diagonals, diagonal = append(w.Diagonals, Diagonal{diagonal, leg.Long}), ""
+			default:
+				w.Legs, to = append(w.Legs, leg), ""
 			}
 		}
 	}
 	return w, len(w.Legs)
 }
 
+// leg reads the size of one wall of a walk; a slanted one may have two.
+func (r *reader) leg(it *item, to room.Side) (leg Leg, ok bool) {
+	if len(it.sizes) > 2 || it.vague || len(it.sizes) == 2 && !to.Slants() {
+		return leg, false
+	}
+	two := share(it.sizes)
+	leg.To = to
+	if leg.Long, ok = r.message.read(two[0], bareRoom, r.lean); !ok || len(two) < 2 {
+		return leg, ok
+	}
+	across, ok := r.message.read(two[1], bareRoom, r.lean)
+	leg.Across = &across
+	return leg, ok
+}
+
 // compassRuns counts the sizes that follow a compass word.
 func (r *reader) compassRuns() int {
 	n := 0
 	for i := 1; i < len(r.seq); i++ {
-		if r.seq[i].is[0] == '#' && sides[r.seq[i-1].is] != "" {
+		if r.seq[i].is[0] == '#' && eightSides(r.seq[i-1].is) != "" {
 			n++
 		}
 	}
@@ -135,7 +154,7 @@ func (r *reader) opensOff(q int) (what string, ok bool) {
 			return "annex", r.offWall(q)
 		}
 	}
-	return "", r.has("closet") && r.roomOfWall(q) == ""
+	return "", r.has("closet") && r.roomOfWall(q) == "" && !r.has("post", "hearth", "pipe", "island")
 }
 
 // offWall says whether "off", or "on" at once, follows a quantity and leads to a wall.
@@ -177,7 +196,7 @@ func (r *reader) leadsToWall(j int) bool {
 // sideAfter gives the wall named after item q, before the next quantity.
 func (r *reader) sideAfter(q int) room.Side {
 	for j := q + 1; j < len(r.items) && !r.items[j].quantity(); j++ {
-		if s := sides[r.items[j].meaning]; s != "" {
+		if s := r.sideAt(j); s != "" {
 			return s
 		}
 	}
@@ -186,7 +205,7 @@ func (r *reader) sideAfter(q int) room.Side {
 
 func (r *reader) sideBefore(q int) room.Side {
 	for j := q - 1; j >= 0 && !r.items[j].quantity(); j-- {
-		if s := sides[r.items[j].meaning]; s != "" {
+		if s := r.sideAt(j); s != "" {
 			return s
 		}
 	}
@@ -275,7 +294,7 @@ func (r *reader) fixture(qs []int) (Statement, []int) {
 	if what == "" || len(qs) != 3 && !(len(qs) == 2 && against != "") {
 		return nil, nil
 	}
-	f := Fixture{What: what}
+	f := Fixture{What: what, In: r.inside(qs[0])}
 	first := share(r.items[qs[0]].sizes)
 	wide, ok := r.message.read(first[0], bareInch, r.lean)
 	f.Wide = wide
@@ -300,7 +319,7 @@ func (r *reader) fixture(qs []int) (Statement, []int) {
 			return nil, nil
 		case side == room.West || side == room.East:
 			f.FromX, f.SideX = size, side
-		case side != "":
+		case side == room.South || side == room.North:
 			f.FromY, f.SideY = size, side
 		}
 	}
@@ -341,6 +360,10 @@ func (r *reader) cutRoom(qs []int) (Statement, []int) {
 	var used []int
 	for k, q := range qs {
 		ts := share(r.items[q].sizes)
+		if half(ts) && k > 0 {
+			used = append(used, q)
+			continue
+		}
 		if len(ts) != 2 || r.items[q].vague {
 			return nil, nil
 		}
@@ -358,12 +381,10 @@ func (r *reader) cutRoom(qs []int) (Statement, []int) {
 		if c == "" {
 			return nil, nil
 		}
-		out.CutOuts = append(out.CutOuts, CutOut{a, b, c})
+		out.CutOuts = append(out.CutOuts, CutOut{a, b, c, r.angled(q)})
 	}
 	return out, used
 }
-
-var corners = map[string]bool{"ne": true, "nw": true, "se": true, "sw": true}
 
 func (r *reader) cornerSaid() string {
 	for i := range r.items {
@@ -376,12 +397,12 @@ func (r *reader) cornerSaid() string {
 
 // cornerAt reads a corner at item i: "NE", "north east".
 func (r *reader) cornerAt(i int) string {
-	if corners[r.items[i].meaning] {
+	if corners[r.items[i].meaning] != "" {
 		return r.items[i].meaning
 	}
 	if i+1 < len(r.items) && sides[r.items[i].meaning] != "" && sides[r.items[i+1].meaning] != "" {
 		c := r.items[i].meaning[:1] + r.items[i+1].meaning[:1]
-		if corners[c] {
+		if corners[c] != "" {
 			return c
 		}
 	}

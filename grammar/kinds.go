@@ -100,7 +100,7 @@ func (g Gap) Given() []term.Given {
 func (h Hidden) Given() []term.Given { return word("wall", string(h.Wall)) }
 
 // Given is the way.
-func (d Direction) Given() []term.Given { return word(term.Direction, d.Way) }
+func (d Direction) Given() []term.Given { return word(term.Direction, d.said()) }
 
 // Given is the wall.
 func (s Start) Given() []term.Given { return word(term.Start, string(s.Wall)) }

@@ -9,11 +9,15 @@ import (
 func (r *reader) plainWords(p placed) []Statement {
 	var out []Statement
 	wall := r.wallSaid()
-	if way := r.waySaid(r.longWay()); way != "" && (len(r.quantities()) == 0 || !r.has("longways", "shortways")) {
-		out = append(out, Direction{way})
+	way := r.waySaid(r.longWay())
+	switch along := r.alongWall(); {
+	case along != "":
+		out = append(out, Direction{Wall: along})
+	case way != "" && (len(r.quantities()) == 0 || !r.has("longways", "shortways")):
+		out = append(out, Direction{Way: way})
 	}
 	if r.has("eastwest") && r.has("northsouth") {
-		out = append(out, Direction{"north-south"})
+		out = append(out, Direction{Way: "north-south"})
 	}
 	for _, w := range r.startWalls() {
 		out = append(out, Start{w})
@@ -90,8 +94,8 @@ func (r *reader) longWay() (way string) {
 var sides = map[string]room.Side{"north": room.North, "east": room.East, "south": room.South, "west": room.West}
 
 func (r *reader) wallSaid() room.Side {
-	for _, s := range r.seq {
-		if side, ok := sides[s.is]; ok {
+	for i := range r.seq {
+		if side := r.wallAt(i); side != "" {
 			return side
 		}
 	}
@@ -106,7 +110,7 @@ func (r *reader) startWalls() []room.Side {
 			continue
 		}
 		for j := i + 1; j < len(r.seq) && j <= i+5; j++ {
-			if side, ok := sides[r.seq[j].is]; ok {
+			if side := r.wallAt(j); side != "" {
 				out = append(out, side)
 				break
 			}

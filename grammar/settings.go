@@ -173,7 +173,7 @@ func (r *reader) atWall(out []Statement) []Statement {
 // wallOfGap is the one wall named beside the size of a gap, with no mark between and no other wall in the message.
 func (r *reader) wallOfGap() (wall room.Side) {
 	for i := range r.items {
-		if side := sides[r.items[i].meaning]; side != "" {
+		if side := r.sideAt(i); side != "" {
 			if wall != "" && side != wall {
 				return ""
 			}
@@ -181,7 +181,7 @@ func (r *reader) wallOfGap() (wall room.Side) {
 		}
 	}
 	for _, q := range r.quantities() {
-		if r.nearness(q, "gap expansion leave") > 2.5 && (r.after(q, string(wall)) || r.before(q, string(wall))) && !r.has("start") {
+		if r.nearness(q, "gap expansion leave") > 2.5 && (r.after(q, meaningOf(wall)) || r.before(q, meaningOf(wall))) && !r.has("start") {
 			return wall
 		}
 	}

@@ -22,17 +22,20 @@ type Room struct {
 	CutOuts    []CutOut `parser:"@@*"`
 }
 
-// CutOut is a rectangle missing at a corner: NE, SE, SW or NW.
+// CutOut is a rectangle missing at a corner: NE, SE, SW or NW. Angled, the corner is cut off straight across.
 type CutOut struct {
 	EastWest   Size   `parser:"',' 'without' @Length"`
 	NorthSouth Size   `parser:"By @Length"`
 	Corner     string `parser:"'at' @('ne'|'se'|'sw'|'nw')"`
+	Angled     bool   `parser:"@'angled'?"`
 }
 
 func (r Room) String() string {
 	s := fmt.Sprintf("room %s x %s", r.EastWest, r.NorthSouth)
 	for _, c := range r.CutOuts {
-		s += fmt.Sprintf(", without %s x %s at %s", c.EastWest, c.NorthSouth, c.Corner)
+		if s += fmt.Sprintf(", without %s x %s at %s", c.EastWest, c.NorthSouth, c.Corner); c.Angled {
+			s += " angled"
+		}
 	}
 	return s
 }
@@ -43,10 +46,20 @@ type Walls struct {
 	Diagonals []Diagonal `parser:"@@*"`
 }
 
-// Leg is one wall of a walk, or one side of an out-of-square room.
+// Leg is one wall of a walk, or one side of an out-of-square room. A slanted one goes at 45 degrees, or so far east-west
+// and so far north-south.
 type Leg struct {
-	To   room.Side `parser:"@('north'|'east'|'south'|'west')"`
-	Long Size      `parser:"@Length"`
+	To     room.Side `parser:"@('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west')"`
+	Long   Size      `parser:"@Length"`
+	Across *Size     `parser:"( By @Length )?"`
+}
+
+func (l Leg) String() string {
+	s := string(l.To) + " " + l.Long.String()
+	if l.Across != nil {
+		s += " x " + l.Across.String()
+	}
+	return s
 }
 
 // Diagonal is a diagonal of an out-of-square room: nw-se or sw-ne.
@@ -62,7 +75,7 @@ func (w Walls) String() string {
 		if i > 0 {
 			b.WriteByte(',')
 		}
-		b.WriteString(" " + string(l.To) + " " + l.Long.String())
+		b.WriteString(" " + l.String())
 	}
 	for _, d := range w.Diagonals {
 		b.WriteString(", diagonal " + d.Way + " " + d.Long.String())
@@ -77,9 +90,9 @@ type Closet struct {
 	Wide        Size      `parser:"@Length"`
 	Deep        Size      `parser:"By @Length"`
 	Off         string    `parser:"'on' @('closet'|'hall'|'annex')?"`
-	Wall        room.Side `parser:"@('north'|'east'|'south'|'west')"`
+	Wall        room.Side `parser:"@('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west'|'slanted')"`
 	From        *Size     `parser:"( ',' @Length 'from'"`
-	FromEnd     room.Side `parser:"  @('north'|'east'|'south'|'west') )?"`
+	FromEnd     room.Side `parser:"  @('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west') )?"`
 	Opening     *Size     `parser:"( ',' 'opening' @Length"`
 	OpeningFrom *Size     `parser:"  ( 'at' @Length )? )?"`
 }
@@ -118,9 +131,9 @@ func fromText(from *Size, end room.Side) string {
 type Doorway struct {
 	Wide    Size      `parser:"'doorway' @Length"`
 	Off     string    `parser:"'on' @('closet'|'hall'|'annex')?"`
-	Wall    room.Side `parser:"@('north'|'east'|'south'|'west')"`
+	Wall    room.Side `parser:"@('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west'|'slanted')"`
 	From    *Size     `parser:"( ',' @Length 'from'"`
-	FromEnd room.Side `parser:"  @('north'|'east'|'south'|'west') )?"`
+	FromEnd room.Side `parser:"  @('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west') )?"`
 	Into    *Size     `parser:"( ',' 'into' @Length )?"`
 }
 
@@ -132,11 +145,13 @@ func (d Doorway) String() string {
 	return s
 }
 
-// Fixture is a thing that the floor goes round: so far from a west or east wall and from a south or north wall. A pipe has one size, its diameter.
+// Fixture is a thing that the floor goes round: so far from a west or east wall and from a south or north wall of the main
+// room, or of the closet or room In. A pipe has one size, its diameter.
 type Fixture struct {
 	What  string    `parser:"@('post'|'hearth'|'pipe'|'fixture')"`
 	Wide  Size      `parser:"@Length"`
 	Deep  *Size     `parser:"( By @Length )?"`
+	In    string    `parser:"( 'in' @('closet'|'hall'|'annex') )?"`
 	FromX Size      `parser:"',' @Length 'from'"`
 	SideX room.Side `parser:"@('west'|'east')"`
 	FromY Size      `parser:"',' @Length 'from'"`
@@ -147,6 +162,9 @@ func (f Fixture) String() string {
 	s := f.What + " " + f.Wide.String()
 	if f.Deep != nil {
 		s += " x " + f.Deep.String()
+	}
+	if f.In != "" {
+		s += " in " + f.In
 	}
 	return s + fmt.Sprintf(", %s from %s, %s from %s", f.FromX, f.SideX, f.FromY, f.SideY)
 }
@@ -207,7 +225,7 @@ func (u Underlay) String() string {
 // Gap is the gap at every edge, or at one wall; 0 is tight.
 type Gap struct {
 	Size Size      `parser:"'gap' @Length"`
-	Wall room.Side `parser:"( 'at' @('north'|'east'|'south'|'west') )?"`
+	Wall room.Side `parser:"( 'at' @('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west'|'slanted') )?"`
 }
 
 func (g Gap) String() string {
@@ -219,21 +237,29 @@ func (g Gap) String() string {
 
 // Hidden is a wall where a narrow row does no harm.
 type Hidden struct {
-	Wall room.Side `parser:"'out-of-sight' @('north'|'east'|'south'|'west')"`
+	Wall room.Side `parser:"'out-of-sight' @('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west'|'slanted')"`
 }
 
 func (h Hidden) String() string { return "out-of-sight " + string(h.Wall) }
 
-// Direction is the way that rows run.
+// Direction is the way that rows run: one way, or along a wall.
 type Direction struct {
-	Way string `parser:"'direction' @('east-west'|'north-south'|'diagonal')"`
+	Way  string    `parser:"'direction' ( @('east-west'|'north-south'|'diagonal')"`
+	Wall room.Side `parser:"| 'along' @('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west'|'slanted') )"`
 }
 
-func (d Direction) String() string { return "direction " + d.Way }
+func (d Direction) String() string { return "direction " + d.said() }
+
+func (d Direction) said() string {
+	if d.Wall != "" {
+		return "along " + string(d.Wall)
+	}
+	return d.Way
+}
 
 // Start is the wall of the first row.
 type Start struct {
-	Wall room.Side `parser:"'start' @('north'|'east'|'south'|'west')"`
+	Wall room.Side `parser:"'start' @('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west'|'slanted')"`
 }
 
 func (s Start) String() string { return "start " + string(s.Wall) }

@@ -47,7 +47,7 @@ func aSize() *rapid.Generator[Size] {
 }
 
 func aSide() *rapid.Generator[room.Side] {
-	return rapid.SampledFrom([]room.Side{room.North, room.East, room.South, room.West})
+	return rapid.SampledFrom([]room.Side{room.North, room.East, room.South, room.West, room.NorthEast, room.SouthEast, room.SouthWest, room.NorthWest, room.Slanted})
 }
 
 func aStatement() *rapid.Generator[Statement] {
@@ -64,18 +64,18 @@ func aStatement() *rapid.Generator[Statement] {
 		percent := Thousandths(rapid.Int64Range(1, 90_000).Draw(t, "percent"))
 		wall := aSide().Draw(t, "wall")
 		a, b, c := size("a"), size("b"), size("c")
-		switch rapid.IntRange(0, 13).Draw(t, "kind") {
+		switch rapid.IntRange(0, 14).Draw(t, "kind") {
 		case 0:
-			return Room{EastWest: a, NorthSouth: b, CutOuts: []CutOut{{c, size("d"), "ne"}}}
+			return Room{EastWest: a, NorthSouth: b, CutOuts: []CutOut{{c, size("d"), "ne", rapid.Bool().Draw(t, "angled")}}}
 		case 1:
-			return Walls{Legs: []Leg{{room.East, a}, {room.South, b}, {room.West, c}, {room.North, size("d")}}, Diagonals: []Diagonal{{"nw-se", size("e")}}}
+			return Walls{Legs: []Leg{{To: room.East, Long: a}, {To: room.South, Long: b}, {To: room.West, Long: c}, {To: room.NorthEast, Long: size("d"), Across: maybe("across")}}, Diagonals: []Diagonal{{"nw-se", size("e")}}}
 		case 2:
 			what, off := rapid.SampledFrom([]string{"", "hall", "annex"}), rapid.SampledFrom([]string{"", "closet", "hall", "annex"})
 			return Closet{What: what.Draw(t, "what"), Wide: a, Deep: b, Off: off.Draw(t, "off"), Wall: wall, From: &c, FromEnd: room.West, Opening: maybe("opening")}
 		case 3:
 			return Doorway{Wide: a, Off: rapid.SampledFrom([]string{"", "closet", "hall"}).Draw(t, "off"), Wall: wall, From: &b, FromEnd: room.East, Into: maybe("into")}
 		case 4:
-			return Fixture{What: "post", Wide: a, Deep: maybe("deep"), FromX: b, SideX: room.West, FromY: c, SideY: room.South}
+			return Fixture{What: "post", Wide: a, Deep: maybe("deep"), In: rapid.SampledFrom([]string{"", "closet", "hall", "annex"}).Draw(t, "in"), FromX: b, SideX: room.West, FromY: c, SideY: room.South}
 		case 5:
 			return Plank{Width: &a, Length: maybe("long"), Thickness: maybe("thick"), PerBox: &n}
 		case 6:
@@ -92,6 +92,8 @@ func aStatement() *rapid.Generator[Statement] {
 			return Measured{Test: "rh", Percent: &percent}
 		case 12:
 			return Spare{Percent: &percent}
+		case 13:
+			return rapid.SampledFrom([]Statement{Direction{Wall: wall}, Direction{Way: "diagonal"}, Start{wall}, Hidden{wall}}).Draw(t, "way")
 		}
 		return Measured{Dip: &a, Straightedge: maybe("under")}
 	})

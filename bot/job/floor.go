@@ -55,7 +55,7 @@ func size(s *grammar.Size) length.Length {
 func rect(s grammar.Room) *room.Rect {
 	r := &room.Rect{EastWest: s.EastWest.Len, NorthSouth: s.NorthSouth.Len}
 	for _, c := range s.CutOuts {
-		r.CutOuts = append(r.CutOuts, room.CutOut{Corner: corners[c.Corner], EastWest: c.EastWest.Len, NorthSouth: c.NorthSouth.Len})
+		r.CutOuts = append(r.CutOuts, room.CutOut{Corner: corners[c.Corner], EastWest: c.EastWest.Len, NorthSouth: c.NorthSouth.Len, Angled: c.Angled})
 	}
 	return r
 }
@@ -65,7 +65,7 @@ var corners = map[string]string{"ne": "NE", "se": "SE", "sw": "SW", "nw": "NW"}
 func walk(s grammar.Walls) []room.Wall {
 	w := make([]room.Wall, len(s.Legs))
 	for i, l := range s.Legs {
-		w[i] = room.Wall{To: l.To, Len: l.Long.Len}
+		w[i] = room.Wall{To: l.To, Len: l.Long.Len, Across: size(l.Across)}
 	}
 	return w
 }
@@ -100,7 +100,7 @@ func closet(s grammar.Closet) room.Closet {
 }
 
 func fixture(s grammar.Fixture) room.Fixture {
-	f := room.Fixture{What: s.What, FromX: s.FromX.Len, SideX: s.SideX, FromY: s.FromY.Len, SideY: s.SideY}
+	f := room.Fixture{What: s.What, In: s.In, FromX: s.FromX.Len, SideX: s.SideX, FromY: s.FromY.Len, SideY: s.SideY}
 	if s.Deep == nil {
 		f.Diameter = s.Wide.Len
 	} else {

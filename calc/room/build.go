@@ -94,7 +94,10 @@ func (b *builder) rect(r Rect) {
 	b.step(se, w-se.EastWest, 0, w, se.NorthSouth, East, "SE")
 	b.step(ne, w, h-ne.NorthSouth, w-ne.EastWest, h, North, "NE")
 	b.step(nw, nw.EastWest, h, 0, h-nw.NorthSouth, West, "NW")
-	if sw.EastWest > 0 {
+	switch {
+	case sw.Angled:
+		b.add(0, sw.NorthSouth, SouthWest)
+	case sw.EastWest > 0:
 		b.add(0, sw.NorthSouth, South)
 		b.last().e.Wall = "SW cut-out, south side"
 		b.add(sw.EastWest, sw.NorthSouth, West)
@@ -118,7 +121,10 @@ func (b *builder) touching(r Rect, cut map[string]CutOut) {
 
 // step goes round a corner: straight, or in and out of a cut-out. The edge after it is the wall named.
 func (b *builder) step(c CutOut, x1, y1, x2, y2 length.Length, wall Side, name string) {
-	if c.EastWest == 0 {
+	if c.Angled {
+		b.add(x1, y1, corners[c.Corner])
+	}
+	if c.Angled || c.EastWest == 0 {
 		b.add(x2, y2, wall)
 		return
 	}
@@ -134,6 +140,8 @@ func (b *builder) step(c CutOut, x1, y1, x2, y2 length.Length, wall Side, name s
 	b.last().e.Wall = name + " cut-out, " + string(before) + " side"
 	b.add(x2, y2, wall)
 }
+
+var corners = map[string]Side{"NE": NorthEast, "SE": SouthEast, "SW": SouthWest, "NW": NorthWest}
 
 // add appends a corner whose edge is the wall that faces out to a side.
 func (b *builder) add(x, y length.Length, wall Side) {

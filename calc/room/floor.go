@@ -27,12 +27,16 @@ type Floor struct {
 	Region geom.Region // wall to wall, less fixtures
 	Laying geom.Region // Region less the gap along every edge, and on under the jambs
 	Edges  []Edge      // all edges of Region, in the order of its rings
+	Main   []Edge      // the walls of the main room, whole, before anything opens off them
 	Notes  []string    // what was spread, or rounded, in joining the parts
 	Plan   Plan        // what it was built from
 }
 
 // Area is the area wall to wall.
 func (f *Floor) Area() length.Area { return f.Region.Area() }
+
+// Wall finds the wall of the main room that people mean by a side; where there is none, it says why.
+func (f *Floor) Wall(side Side) (wall Edge, why string) { return wallOf(f.Main, side) }
 
 // Perimeter is the length of every edge, doorways and fixtures too.
 func (f *Floor) Perimeter() length.Length { return f.Region.Perimeter() }
@@ -68,7 +72,7 @@ func Build(p Plan) (*Floor, []Broken) {
 	if len(b.broken) > 0 {
 		return nil, b.broken
 	}
-	f := &Floor{Notes: b.notes, Plan: p}
+	f := &Floor{Main: b.rooms[""], Notes: b.notes, Plan: p}
 	b.gaps(f)
 	if len(f.Laying) == 0 {
 		return nil, []Broken{{"the gaps leave no floor", "gap"}}

@@ -106,14 +106,14 @@ func TestFixturesRefused(t *testing.T) {
 func TestCrossingWalksRefusedInTime(t *testing.T) {
 	var p Plan
 	for i := range mostWalls/2 - 2 {
-		p.Walk = append(p.Walk, Wall{North, length.Length(1+i%7) * ft}, Wall{East, ft}, Wall{South, length.Length(1+i%7) * ft}, Wall{West, ft / 2})
+		p.Walk = append(p.Walk, Wall{To: North, Len: length.Length(1+i%7) * ft}, Wall{To: East, Len: ft}, Wall{To: South, Len: length.Length(1+i%7) * ft}, Wall{To: West, Len: ft / 2})
 	}
 	p.Walk = p.Walk[:mostWalls-2]
-	var at geom.Point
+	var at step
 	for _, l := range p.Walk {
-		at = ahead(at, l)
+		at.x, at.y = at.x+l.step().x, at.y+l.step().y
 	}
-	p.Walk = append(p.Walk, Wall{South, at.Y}, Wall{West, at.X})
+	p.Walk = append(p.Walk, Wall{To: South, Len: at.y}, Wall{To: West, Len: at.x})
 	start := time.Now()
 	_, broken := Build(p)
 	require.NotEmpty(t, broken)
@@ -125,18 +125,19 @@ func TestAnySizes(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
 	sizes := []length.Length{0, 1, -1, in, ft, 10 * ft, 12 * ft, 1000 * length.Metre, math.MaxInt64, math.MinInt64, math.MaxInt64 / 2}
 	pick := func() length.Length { return sizes[r.IntN(len(sizes))] }
-	sides := []Side{North, East, South, West, ""}
+	sides := append(compass[:], Slanted, "")
 	side := func() Side { return sides[r.IntN(len(sides))] }
+	leg := func() Wall { return Wall{side(), pick(), sizes[r.IntN(3)]} }
 	n := 0
 	for range 20000 {
-		p := rect(12*ft, 10*ft, CutOut{"NE", pick(), pick()})
+		p := rect(12*ft, 10*ft, CutOut{Corner: "NE", EastWest: pick(), NorthSouth: pick()})
 		switch r.IntN(4) {
 		case 0:
 			p.Rect.EastWest, p.Rect.NorthSouth = pick(), pick()
 		case 1:
 			p.Rect, p.Quad = nil, &Quad{pick(), pick(), pick(), pick(), pick(), pick()}
 		case 2:
-			p.Rect, p.Walk = nil, []Wall{{side(), pick()}, {side(), pick()}, {side(), pick()}, {side(), pick()}}
+			p.Rect, p.Walk = nil, []Wall{leg(), leg(), leg(), leg()}
 		}
 		if r.IntN(2) == 0 {
 			p.Closets = []Closet{{Wall: side(), Wide: pick(), Deep: pick(), From: pick(), FromEnd: side(), Opening: pick(), OpeningFrom: pick()}}

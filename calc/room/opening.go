@@ -55,7 +55,7 @@ func (b *builder) join(what string, c Closet, o opening, ring []corner) {
 		if e.Wall == what+" jamb" {
 			continue
 		}
-		if e.Side = outward[way(ring[i].p, ring[i+1].p)]; c.What != "" {
+		if e.Side = Toward(ring[i].p, ring[i+1].p).outward(); c.What != "" {
 			e.Wall = what + " " + string(e.Side)
 		}
 		wall := *e
@@ -84,7 +84,7 @@ func (b *builder) doorways() {
 			continue
 		}
 		jamb := Edge{Wall: what + " jamb", Room: d.Off, Cover: "jamb"}
-		line := Edge{Wall: what, Room: d.Off, Side: d.Wall, Door: true, Cover: "track"}
+		line := Edge{Wall: what, Room: d.Off, Side: o.e.Side, Door: true, Cover: "track"}
 		b.splice(what, o, []corner{{o.at(o.from, 0), jamb}, {o.at(o.from, into), line}, {o.at(o.to, into), jamb}, {o.at(o.to, 0), Edge{}}})
 	}
 }

@@ -1,7 +1,9 @@
 package room
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"lastrow/calc/geom"
 	"lastrow/calc/length"
@@ -16,21 +18,44 @@ func (b *builder) wallThickness() length.Length {
 	return 4*length.Inch + length.Inch/2
 }
 
-// wall finds the wall of a room that people mean by a side: the one named so, else the longest that faces so.
-func (b *builder) wall(room string, side Side) (wall Edge, ok bool) {
-	for _, e := range b.rooms[room] {
-		if e.Side != side {
-			continue
-		}
+// wallOf finds the wall that people mean by a side: the one named so, else the longest that faces so. Slanted is the one
+// along no axis. Where there is none, it says why.
+func wallOf(walls []Edge, side Side) (wall Edge, why string) {
+	if side == Slanted {
+		return slantedOf(walls)
+	}
+	for _, e := range walls {
 		if e.Wall == string(side) {
-			return e, true
+			return e, ""
 		}
-		if !ok || e.Len() > wall.Len() {
-			wall, ok = e, true
+		if e.Side == side && e.Len() > wall.Len() {
+			wall = e
 		}
 	}
-	return wall, ok
+	if wall.Wall == "" {
+		return wall, fmt.Sprintf("there is no %s wall", side)
+	}
+	return wall, ""
 }
+
+func slantedOf(walls []Edge) (wall Edge, why string) {
+	var names []string
+	for _, e := range walls {
+		if e.slants() {
+			wall, names = e, append(names, e.Wall)
+		}
+	}
+	switch len(names) {
+	case 0:
+		return wall, "there is no slanted wall"
+	case 1:
+		return wall, ""
+	}
+	return wall, "there are several slanted walls: name one, " + strings.Join(names, ", ")
+}
+
+// slants says whether the edge runs along no axis.
+func (e Edge) slants() bool { return e.A.X != e.B.X && e.A.Y != e.B.Y }
 
 func (b *builder) edge(k int) Edge {
 	e := b.ring[k].e
@@ -58,12 +83,13 @@ func (b *builder) along(what, room string, side Side, wide, from length.Length, 
 		b.refuse(what, "there is no %s for it: say that one first", room)
 		return o, false
 	}
-	o.e, ok = b.wall(room, side)
-	if !ok {
-		b.refuse(what, "there is no %s wall", side)
+	var why string
+	if o.e, why = wallOf(b.rooms[room], side); why != "" {
+		b.refuse(what, "%s", why)
 		return o, false
 	}
 	whole := o.e.Len()
+	begins, ok := b.begins(o.e, end)
 	switch {
 	case wide <= 0 || wide > mostRoom:
 		b.refuse(what, "%s is no width", b.text(wide))
@@ -73,22 +99,27 @@ func (b *builder) along(what, room string, side Side, wide, from length.Length, 
 		return o, false
 	case end == "":
 		from = (whole - wide) / 2
-	case end == side || axis(end) == axis(side):
+	case !ok || end == side:
 		b.refuse(what, "the %s wall has no %s corner", side, end)
 		return o, false
-	case !begins(o.e, end):
+	case !begins:
 		from = whole - from - wide
 	}
 	o.from, o.to = from, from+wide
 	if o.from < 0 || o.to > whole {
-		b.refuse(what, "it lies off the %s wall, which is %s long", side, b.text(whole))
+		b.refuse(what, "it lies off the %s wall, which is %s long", side, b.said(whole))
 		return o, false
 	}
 	return o, true
 }
 
-// begins says whether the edge begins at the end that faces a side.
-func begins(e Edge, end Side) bool { return way(e.B, e.A) == end }
+// begins says whether the edge begins at the end that faces a side; ok is false where it lies square to that side, or nearly.
+func (b *builder) begins(e Edge, end Side) (begins, ok bool) {
+	const least = 0.38 // the cosine of 67 1/2 degrees, by which a wall's end still faces a side
+	x, y := end.vector()
+	along := (float64(x*float64(e.A.X-e.B.X)) + float64(y*float64(e.A.Y-e.B.Y))) / float64(max(e.Len(), 1))
+	return along > 0, math.Abs(along) > least
+}
 
 // at gives the point so far along the edge and so far out of the floor: exact along an axis, else rounded to the nanometre.
 func (o opening) at(along, out length.Length) geom.Point {

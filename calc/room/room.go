@@ -10,7 +10,7 @@ import "lastrow/calc/length"
 // Side is a wall of the main room, or a way to walk.
 type Side string
 
-// The sides. Walls between two of them are named by their number along the walk.
+// The sides. A wall goes by the one that it faces; where several face one side, by its number along the walk.
 const (
 	North Side = "north"
 	East  Side = "east"
@@ -38,16 +38,18 @@ type Rect struct {
 	CutOuts              []CutOut
 }
 
-// CutOut is a rectangle missing at a corner: "NE", "SE", "SW", "NW".
+// CutOut is a rectangle missing at a corner: "NE", "SE", "SW", "NW". Angled, the corner is cut off straight across.
 type CutOut struct {
 	Corner               string
 	EastWest, NorthSouth length.Length
+	Angled               bool
 }
 
-// Wall is one leg of a walk along the walls.
+// Wall is one leg of a walk along the walls. One to a side between two others slants: by 45 degrees and Len along the wall,
+// or, where Across is given, by Len east-west and Across north-south.
 type Wall struct {
-	To  Side
-	Len length.Length
+	To          Side
+	Len, Across length.Length
 }
 
 // Quad is four walls and a diagonal: an out-of-square room. NWSE and SWNE are the diagonals; zero where not measured.

@@ -83,18 +83,18 @@ func wallNames(f *Floor) []string {
 // 15 x 12 ft less 4 x 5 ft is 160 sq ft (arithmetic); every corner alike.
 func TestCutOut(t *testing.T) {
 	for _, corner := range []string{"NE", "SE", "SW", "NW"} {
-		f := built(t, rect(15*ft, 12*ft, CutOut{corner, 4 * ft, 5 * ft}))
+		f := built(t, rect(15*ft, 12*ft, CutOut{Corner: corner, EastWest: 4 * ft, NorthSouth: 5 * ft}))
 		require.InDelta(t, 160, f.Area().SqFt(), 1e-9, corner)
 		require.Equal(t, 54*ft, f.Perimeter(), corner)
 	}
-	all := built(t, rect(15*ft, 12*ft, CutOut{"NE", ft, ft}, CutOut{"SE", ft, ft}, CutOut{"SW", ft, ft}, CutOut{"NW", ft, ft}))
+	all := built(t, rect(15*ft, 12*ft, CutOut{Corner: "NE", EastWest: ft, NorthSouth: ft}, CutOut{Corner: "SE", EastWest: ft, NorthSouth: ft}, CutOut{Corner: "SW", EastWest: ft, NorthSouth: ft}, CutOut{Corner: "NW", EastWest: ft, NorthSouth: ft}))
 	require.InDelta(t, 176, all.Area().SqFt(), 1e-9)
 }
 
 func walk(legs ...any) Plan {
 	var p Plan
 	for i := 0; i < len(legs); i += 2 {
-		p.Walk = append(p.Walk, Wall{legs[i].(Side), legs[i+1].(length.Length)})
+		p.Walk = append(p.Walk, Wall{To: legs[i].(Side), Len: legs[i+1].(length.Length)})
 	}
 	return p
 }
@@ -195,7 +195,7 @@ func TestOverlapsRefused(t *testing.T) {
 func TestLongWalksRefusedAtOnce(t *testing.T) {
 	var p Plan
 	for range 5000 {
-		p.Walk = append(p.Walk, Wall{North, ft}, Wall{East, ft})
+		p.Walk = append(p.Walk, Wall{To: North, Len: ft}, Wall{To: East, Len: ft})
 	}
 	_, broken := Build(p)
 	require.Contains(t, broken[0].String(), "10000 walls")
@@ -215,7 +215,7 @@ func TestGeneratedFloors(t *testing.T) {
 	pick := func(lo, hi int64) length.Length { return length.Length(lo+r.Int64N(hi-lo)) * in / 8 }
 	n := 0
 	for range 2000 {
-		p := rect(pick(600, 2000), pick(600, 2000), CutOut{"NE", pick(8, 250), pick(8, 250)})
+		p := rect(pick(600, 2000), pick(600, 2000), CutOut{Corner: "NE", EastWest: pick(8, 250), NorthSouth: pick(8, 250), Angled: r.IntN(2) == 0})
 		p.Closets = []Closet{{Wall: sides[r.IntN(4)], Wide: pick(200, 400), Deep: pick(100, 300), Opening: pick(100, 200)}}
 		p.Doorways = []Doorway{{Wall: sides[r.IntN(4)], Wide: pick(200, 300)}}
 		if r.IntN(2) == 0 {
@@ -253,8 +253,8 @@ func comb(walls int) Plan {
 	bays := (walls - 4) / 4
 	p := walk(North, 12*ft)
 	for range bays {
-		p.Walk = append(p.Walk, Wall{East, 2 * ft}, Wall{North, ft}, Wall{East, 2 * ft}, Wall{South, ft})
+		p.Walk = append(p.Walk, Wall{To: East, Len: 2 * ft}, Wall{To: North, Len: ft}, Wall{To: East, Len: 2 * ft}, Wall{To: South, Len: ft})
 	}
-	p.Walk = append(p.Walk, Wall{East, 2 * ft}, Wall{South, 12 * ft}, Wall{West, length.Length(4*bays+2) * ft})
+	p.Walk = append(p.Walk, Wall{To: East, Len: 2 * ft}, Wall{To: South, Len: 12 * ft}, Wall{To: West, Len: length.Length(4*bays+2) * ft})
 	return p
 }

@@ -12,164 +12,187 @@ import (
 // tapeError is the most by which one wall is measured wrong: a walk's miss within it for each wall is spread.
 const tapeError = length.Inch / 8
 
+// step is how far a leg goes to the east and to the north.
+type step struct{ x, y length.Length }
+
+// step is exact along an axis and for a wall told by its two ways; else it is rounded to the nanometre.
+func (w Wall) step() step {
+	x, y := w.To.vector()
+	if w.Across > 0 {
+		return step{sign(x > 0) * w.Len, sign(y > 0) * w.Across}
+	}
+	return step{length.Length(math.Round(x * float64(w.Len))), length.Length(math.Round(y * float64(w.Len)))}
+}
+
+func (s step) len() length.Length { return geom.Distance(geom.Point{}, geom.Point{X: s.x, Y: s.y}) }
+
+func (s step) plain() bool { return s.x == 0 || s.y == 0 }
+
+// back says whether one step runs straight back along another.
+func (s step) back(t step) bool {
+	o, p := geom.Point{X: s.x, Y: s.y}, geom.Point{X: -t.x, Y: -t.y}
+	return geom.Orient(geom.Point{}, o, p) == 0 && (s.x > 0) == (p.X > 0) && (s.y > 0) == (p.Y > 0)
+}
+
 // walk goes along the walls. It may run either way round; the floor is inside it.
 func (b *builder) walk(legs []Wall) {
-	if len(legs) < 4 || len(legs) > mostWalls {
-		b.refuse("walls", "%d walls, where a floor has 4 to %d", len(legs), mostWalls)
+	steps := make([]step, len(legs))
+	least := 4
+	for i, l := range legs {
+		steps[i] = l.step()
+		if !steps[i].plain() {
+			least = 3
+		}
+	}
+	if len(legs) < least || len(legs) > mostWalls {
+		b.refuse("walls", "%d walls, where a floor has %d to %d", len(legs), least, mostWalls)
 		return
 	}
-	for i, l := range legs {
-		if l.Len < leastWall || l.Len > mostRoom {
-			b.refuse(fmt.Sprintf("wall %d", i+1), "%s is no wall", b.text(l.Len))
-		}
-		if i > 0 && axis(l.To) == axis(legs[i-1].To) && l.To != legs[i-1].To {
-			b.refuse(fmt.Sprintf("walls %d and %d", i, i+1), "the one runs back along the other")
-		}
-	}
-	legs, ok := b.close(legs)
-	if !ok || len(b.broken) > 0 {
+	if b.checkLegs(legs, steps); len(b.broken) > 0 || !b.close(steps) {
 		return
 	}
 	var ring geom.Ring
 	var at geom.Point
-	for _, l := range legs {
+	for _, s := range steps {
 		ring = append(ring, at)
-		at = ahead(at, l)
+		at = geom.Point{X: at.X + s.x, Y: at.Y + s.y}
 	}
-	b.take(ring, legs)
+	b.take(ring)
+}
+
+func (b *builder) checkLegs(legs []Wall, steps []step) {
+	for i, s := range steps {
+		if l := legs[i]; min(l.Len, l.Across) < 0 || max(l.Len, l.Across) > mostRoom || s.len() < leastWall {
+			b.refuse(fmt.Sprintf("wall %d", i+1), "%s is no wall", b.text(l.Len))
+		}
+		if legs[i].Across > 0 && !legs[i].To.Slants() {
+			b.refuse(fmt.Sprintf("wall %d", i+1), "a wall that runs %s goes one way alone", legs[i].To)
+		}
+		if i > 0 && s.back(steps[i-1]) {
+			b.refuse(fmt.Sprintf("walls %d and %d", i, i+1), "the one runs back along the other")
+		}
+	}
 }
 
 // take sets the walk's ring, anticlockwise, its south-west corner at the origin.
-func (b *builder) take(ring geom.Ring, legs []Wall) {
+func (b *builder) take(ring geom.Ring) {
 	sw, _ := geom.Region{ring}.Box()
 	n := len(ring)
 	back := !ring.Anticlockwise()
+	facing := map[Side]int{}
 	for i := range ring {
-		k := i
+		facing[b.facing(ring, i, back)]++
+	}
+	for i := range ring {
+		k, leg := i, i
 		if back {
 			k = n - 1 - i
-		}
-		p, leg := ring[k], k
-		if back {
 			leg = (k + n - 1) % n
 		}
-		wall := Side(outward[way(p, ringNext(ring, k, back))])
+		p, side := ring[k], b.facing(ring, leg, back)
 		b.ring = append(b.ring, corner{geom.Point{X: p.X - sw.X, Y: p.Y - sw.Y},
-			Edge{Wall: b.wallName(legs, leg, wall), Side: wall, Cover: "trim"}})
+			Edge{Wall: wallName(side, facing[side], leg), Side: side, Cover: "trim"}})
 	}
 }
 
-func ringNext(r geom.Ring, k int, back bool) geom.Point {
+// facing is the side that a leg of a walk faces out to.
+func (b *builder) facing(ring geom.Ring, leg int, back bool) Side {
+	p, q := ring[leg], ring[(leg+1)%len(ring)]
 	if back {
-		return r[(k+len(r)-1)%len(r)]
+		p, q = q, p
 	}
-	return r[(k+1)%len(r)]
+	return Toward(p, q).outward()
 }
 
 // wallName is the side where one wall alone faces it, else the wall's number along the walk.
-func (b *builder) wallName(legs []Wall, i int, side Side) string {
-	same := 0
-	for _, l := range legs {
-		if l.To == legs[i].To {
-			same++
-		}
-	}
-	if same == 1 {
+func wallName(side Side, facing, leg int) string {
+	if facing == 1 {
 		return string(side)
 	}
-	return fmt.Sprintf("wall %d", i+1)
-}
-
-// outward is the side that a wall faces out to, by the way that it runs with the floor on its left.
-var outward = map[Side]Side{East: South, North: East, West: North, South: West}
-
-func way(a, b geom.Point) Side {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	switch {
-	case max(dx, -dx) >= max(dy, -dy) && dx > 0:
-		return East
-	case max(dx, -dx) >= max(dy, -dy):
-		return West
-	case dy > 0:
-		return North
-	}
-	return South
-}
-
-func axis(s Side) bool { return s == East || s == West }
-
-func ahead(p geom.Point, l Wall) geom.Point {
-	switch l.To {
-	case East:
-		p.X += l.Len
-	case West:
-		p.X -= l.Len
-	case North:
-		p.Y += l.Len
-	default:
-		p.Y -= l.Len
-	}
-	return p
+	return fmt.Sprintf("wall %d", leg+1)
 }
 
 // close spreads a miss within the tape's error over the walls that run the way of it, and refuses a larger one.
-func (b *builder) close(legs []Wall) ([]Wall, bool) {
-	var end geom.Point
-	for _, l := range legs {
-		end = ahead(end, l)
+func (b *builder) close(steps []step) bool {
+	var end step
+	for _, s := range steps {
+		end.x, end.y = end.x+s.x, end.y+s.y
+	}
+	most := tapeError * length.Length(len(steps))
+	if end == (step{}) {
+		return true
 	}
 	miss := b.missWords(end)
-	most := tapeError * length.Length(len(legs))
-	if miss == "" {
-		return legs, true
-	}
-	if max(end.X, -end.X) > most || max(end.Y, -end.Y) > most {
+	if max(end.x, -end.x) > most || max(end.y, -end.y) > most {
 		b.refuse("walls", "they miss closing by %s", miss)
-		return nil, false
+		return false
 	}
-	b.notes = append(b.notes, "walls missed closing by "+miss+"; spread over the walls")
-	out := append([]Wall{}, legs...)
-	spread(out, end.X, East, West)
-	spread(out, end.Y, North, South)
-	return out, true
+	if miss != "" {
+		b.notes = append(b.notes, "walls missed closing by "+miss+"; spread over the walls")
+	}
+	spread(steps, end.x, func(s *step) (of, other *length.Length) { return &s.x, &s.y })
+	spread(steps, end.y, func(s *step) (of, other *length.Length) { return &s.y, &s.x })
+	return true
 }
 
-func (b *builder) missWords(end geom.Point) string {
+// missWords tells a miss, but for what no tape shows.
+func (b *builder) missWords(end step) string {
 	var parts []string
 	for _, m := range []struct {
 		l        length.Length
 		pos, neg Side
-	}{{end.X, East, West}, {end.Y, North, South}} {
-		if m.l > 0 {
-			parts = append(parts, b.text(m.l)+" going "+string(m.neg))
+	}{{end.x, East, West}, {end.y, North, South}} {
+		l, back := m.l, m.neg
+		if l < 0 {
+			l, back = -l, m.pos
 		}
-		if m.l < 0 {
-			parts = append(parts, b.text(-m.l)+" going "+string(m.pos))
+		if l > shown {
+			parts = append(parts, b.said(l)+" going "+string(back))
 		}
 	}
 	return strings.Join(parts, " and ")
 }
 
-// spread takes a miss off the walls that run one way and adds it to those that run back, in proportion to their lengths.
-func spread(legs []Wall, miss length.Length, pos, neg Side) {
-	var total float64
-	for _, l := range legs {
-		if l.To == pos || l.To == neg {
-			total += float64(l.Len)
-		}
+// shown is the least length that a tape shows: half of 1/64 in. What is less comes of reckoning, as with the side of a
+// corner cut at 45 degrees.
+const shown = length.SixtyFourth / 2
+
+// said tells a length: exactly where a tape could show it, else to the nearest mark.
+func (b *builder) said(l length.Length) string {
+	if l%length.SixtyFourth == 0 || l%(length.Millimetre/10) == 0 {
+		return b.text(l)
 	}
-	left, lastWall := miss, -1
-	for i, l := range legs {
-		if l.To != pos && l.To != neg {
+	return b.tape().Text(l)
+}
+
+// spread takes a miss off the walls that run the way of it, in proportion to how far they do: those square to it where
+// there are any, so that the others keep their slant.
+func spread(steps []step, miss length.Length, parts func(*step) (of, other *length.Length)) {
+	var square, all []*length.Length
+	for i := range steps {
+		of, other := parts(&steps[i])
+		if *of == 0 {
 			continue
 		}
-		part := length.Length(math.Round(float64(miss) * (float64(l.Len) / total)))
-		legs[i].Len += sign(l.To == neg) * part
-		left -= part
-		lastWall = i
+		if all = append(all, of); *other == 0 {
+			square = append(square, of)
+		}
 	}
-	if lastWall >= 0 {
-		legs[lastWall].Len += sign(legs[lastWall].To == neg) * left
+	if len(square) > 0 {
+		all = square
+	}
+	var total float64
+	for _, l := range all {
+		total += math.Abs(float64(*l))
+	}
+	left := miss
+	for i, l := range all {
+		part := length.Length(math.Round(float64(miss) * (math.Abs(float64(*l)) / total)))
+		if i == len(all)-1 {
+			part = left
+		}
+		*l -= part
+		left -= part
 	}
 }
 

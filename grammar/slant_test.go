@@ -1,0 +1,46 @@
+package grammar
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Slanted walls, corners cut off, rows along a wall and fixtures in a closet, as people tell them.
+func TestSlantedWallsAndWhatStandsByThem(t *testing.T) {
+	for said, want := range map[string]string{
+		"walls E 12', NE 3', N 6', W 14', S 8'":                                                          "walls east 12 ft, north-east 36 in, north 72 in, west 14 ft, south 8 ft",
+		"walls E 12', NE 2' x 3', N 6', W 14', S 9'":                                                     "walls east 12 ft, north-east 24 in x 36 in, north 72 in, west 14 ft, south 9 ft",
+		"walls east 12 ft, north east 3 ft, north 72 in, west 14 ft, south 8 ft":                         "walls east 12 ft, north-east 36 in, north 72 in, west 14 ft, south 8 ft",
+		"walls N 12'4, E 9'2, S 12'1, W 9'2, diagonal NW-SE 15'3 1/2":                                    "walls north 12 ft 4 in, east 9 ft 2 in, south 12 ft 1 in, west 9 ft 2 in, diagonal nw-se 15 ft 3 1/2 in",
+		"room 12 x 10 with the NE corner cut off 2' x 2' at an angle":                                    "room 12 ft x 10 ft, without 24 in x 24 in at ne angled",
+		"room 12' x 10' with 2' x 2' cut off the NE corner at 45 degrees":                                "room 12 ft x 10 ft, without 24 in x 24 in at ne angled",
+		"room 12' x 10' with the SW corner angled off 2' x 3'":                                           "room 12 ft x 10 ft, without 24 in x 36 in at sw angled",
+		"room 12'4\" x 9'2\" with 3' x 2'6\" out of the NE corner":                                       "room 12 ft 4 in x 9 ft 2 in, without 36 in x 30 in at ne",
+		"room 12' x 10' with 2' x 2' cut off the NE corner at an angle and 3' x 1' out of the SW corner": "room 12 ft x 10 ft, without 24 in x 24 in at ne angled, without 36 in x 12 in at sw",
+		"rows run along the west wall":                                                                   "direction along west",
+		"lay along the north wall":                                                                       "direction along north",
+		"run the planks parallel to the east wall":                                                       "direction along east",
+		"lay the rows along the slanted wall":                                                            "direction along slanted",
+		"rows run along the NE wall":                                                                     "direction along north-east",
+		"rows run east-west":                                                                             "direction east-west",
+		"start along the slanted wall":                                                                   "start slanted",
+		"start at the north-east wall":                                                                   "start north-east",
+		"start at the south wall":                                                                        "start south",
+		"gap 1/2 at the NE wall":                                                                         "gap 1/2 in at north-east",
+		"north-east wall tight":                                                                          "gap 0 in at north-east",
+		"door 32in in the NE wall, 6in from the north corner":                                            "doorway 32 in on north-east, 6 in from north",
+		"door 32in in the south wall, 2' from the SW corner":                                             "doorway 32 in on south, 24 in from south-west",
+		"door 30in in the slanted wall":                                                                  "doorway 30 in on slanted",
+		"closet 3' x 2' off the slanted wall, 6in from the NW corner":                                    "closet 36 in x 24 in on slanted, 6 in from north-west",
+		"post 4in x 4in in the hall, 3' from west, 5' from south":                                        "post 4 in x 4 in in hall, 36 in from west, 60 in from south",
+		"pipe 2in in the closet, 4in from the east wall, 6in from the north":                             "pipe 2 in in closet, 4 in from east, 6 in from north",
+		"post 4in x 4in inside the annex, 3' from the west wall, 5' from the south wall":                 "post 4 in x 4 in in annex, 36 in from west, 60 in from south",
+		"post 4in x 4in, 3' from west, 5' from south":                                                    "post 4 in x 4 in, 36 in from west, 60 in from south",
+	} {
+		r := Read(said, Context{})
+		require.Nil(t, r.Problem, said)
+		require.Len(t, r.Statements, 1, said)
+		require.Equal(t, want, r.Statements[0].String(), said)
+	}
+}
