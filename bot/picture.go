@@ -38,7 +38,7 @@ const mostSheets = 8
 
 func (t *turn) plan(r calc.Result) ([]File, error) {
 	title := t.title(r)
-	alt := fmt.Sprintf("plan of the floor: %d rows, %d planks, laid from the %s wall", len(r.Layout.Rows), r.Layout.Planks, r.Layout.StartWall)
+	alt := fmt.Sprintf("plan of the floor: %d rows, %d planks, laid from the %s", len(r.Layout.Rows), r.Layout.Planks, r.Layout.Start())
 	files, err := picture("plan.png", alt, draw.Plan(r.Layout, title))
 	if err != nil || !draw.Crowded(r.Layout) {
 		return files, err

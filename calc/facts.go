@@ -4,6 +4,7 @@ import (
 	"lastrow/calc/layout"
 	"lastrow/calc/length"
 	"lastrow/calc/limit"
+	"lastrow/calc/room"
 	"lastrow/calc/term"
 )
 
@@ -66,13 +67,24 @@ func (in *inputs) across() (length.Length, bool) {
 	if !ok {
 		return 0, false
 	}
-	return in.squareTo(f.Extent()), true
+	across, err := layout.Across(f, in.direction(f, in.job.StartWall))
+	if err != nil {
+		in.refuse("%v", err)
+	}
+	return across, err == nil
 }
 
+// squareTo gives the side of a room said that the rows run across.
 func (in *inputs) squareTo(eastWest, northSouth length.Length) length.Length {
 	along := in.job.Along
 	if w, ok := get[term.Word](in, term.Direction); ok {
 		along = layout.Direction(w)
+	}
+	if wall, ok := along.Wall(); ok {
+		along = layout.EastWest
+		if wall == room.East || wall == room.West {
+			along = layout.NorthSouth
+		}
 	}
 	if along == "" {
 		along = layout.Longer(eastWest, northSouth)

@@ -26,7 +26,7 @@ func result(l *layout.Layout, lines []string) Result {
 			{Name: term.FirstRowWidth, Value: term.Len(l.Rows[0].Width)},
 			{Name: term.LastRowWidth, Value: term.Len(last.Width)},
 			{Name: term.Planks, Value: term.Count(l.Planks)},
-			{Name: term.StartWall, Value: term.Word(l.StartWall)},
+			{Name: term.StartWall, Value: term.Word(l.StartWall)}, {Name: term.AtCorner, Value: term.Pass(l.AtCorner())},
 		},
 		Working: lines, Floor: l.Request.Floor, Layout: l,
 	}
@@ -46,7 +46,11 @@ func plan(in *inputs) (Result, error) {
 }
 
 func (in *inputs) startLine(l *layout.Layout) string {
-	return fmt.Sprintf("row 1 along the %s wall: %s", l.StartWall, l.Why)
+	at := "along"
+	if l.AtCorner() {
+		at = "in"
+	}
+	return fmt.Sprintf("row 1 %s the %s: %s", at, l.Start(), l.Why)
 }
 
 func brokenLines(l *layout.Layout) []string {
@@ -178,7 +182,7 @@ func start(in *inputs) (Result, error) {
 		return Result{}, in.err()
 	}
 	r := result(l, append([]string{in.startLine(l)}, brokenLines(l)...))
-	r.Values = []term.Named{r.Values[4], r.Values[1], r.Values[2]}
+	r.Values = []term.Named{r.Values[4], r.Values[5], r.Values[1], r.Values[2]}
 	if !in.has(term.PlankLength) {
 		r.Layout = nil
 	}

@@ -27,7 +27,8 @@ func (in *inputs) laid() *layout.Layout {
 }
 
 func (in *inputs) lay(floor *room.Floor, p plank.Plank) *layout.Layout {
-	r := layout.Request{Floor: floor, Plank: p, Along: in.direction(floor), StartWall: in.startWall(), Mark: in.tape.Division(), Rules: in.rules()}
+	wall := in.startWall(floor)
+	r := layout.Request{Floor: floor, Plank: p, Along: in.direction(floor, wall), StartWall: wall, Mark: in.tape.Division(), Rules: in.rules()}
 	r.FirstRow, _ = in.length(term.FirstRow)
 	l, err := layout.Lay(r)
 	if err != nil {
@@ -89,15 +90,10 @@ func (in *inputs) rules() layout.Rules {
 	return r
 }
 
-// direction is the way of the rows: as said, else the job's, else along the longer side.
-func (in *inputs) direction(f *room.Floor) layout.Direction {
+// direction is the way of the rows: as said, else the job's, else along the start wall told or the longer side.
+func (in *inputs) direction(f *room.Floor, wall room.Side) layout.Direction {
 	if w, ok := get[term.Word](in, term.Direction); ok {
-		switch d := layout.Direction(w); d {
-		case layout.EastWest, layout.NorthSouth, layout.Diagonal:
-			return d
-		}
-		in.refuse("rows run east-west, north-south or diagonal, not %q", string(w))
-		return ""
+		return layout.Direction(w)
 	}
 	if in.job.Along != "" {
 		in.use(term.Given{Name: term.Direction, Value: term.Word(in.job.Along), From: term.FromJob})
@@ -106,14 +102,18 @@ func (in *inputs) direction(f *room.Floor) layout.Direction {
 	if f == nil {
 		return ""
 	}
-	along := layout.Longer(f.Extent())
+	along := layout.Way(f, wall)
 	in.assume(term.Direction, term.Word(along))
 	return along
 }
 
-func (in *inputs) startWall() room.Side {
+// startWall is the wall to start at: as said, else the job's, but not one that rows of a direction said here can't start at.
+func (in *inputs) startWall(f *room.Floor) room.Side {
 	if w, ok := get[term.Word](in, term.Start); ok {
 		return room.Side(w)
+	}
+	if w, ok := get[term.Word](in, term.Direction); ok && f != nil && layout.Check(f, layout.Direction(w), in.job.StartWall) != nil {
+		return ""
 	}
 	if in.job.StartWall != "" {
 		in.use(term.Given{Name: term.Start, Value: term.Word(in.job.StartWall), From: term.FromJob})

@@ -30,7 +30,7 @@ func (p *plan) rowWidth(row *layout.Row) {
 		}
 	})
 	t := sheet.Text{Size: plainText, S: p.title.bare(row.Width)}
-	switch p.layout.Along {
+	switch p.run {
 	case layout.NorthSouth:
 		p.across(t, b.X0, b.X1, p.view.box.Y1+wallPx)
 	case layout.EastWest:

@@ -8,7 +8,7 @@ import (
 
 // led writes beside a piece, in its neighbour in the row or outside the wall, with a line from the piece.
 func (p *plan) led(piece *layout.Piece, shape sheet.Fill, s string) bool {
-	t := sheet.Text{Size: leastText, Bold: true, Tight: true, S: s, Turned: p.layout.Along == layout.NorthSouth}
+	t := sheet.Text{Size: leastText, Bold: true, Tight: true, S: s, Turned: p.run == layout.NorthSouth}
 	sides := []room.Side{room.East, room.West}
 	if t.Turned {
 		sides = []room.Side{room.North, room.South}

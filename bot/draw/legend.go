@@ -8,7 +8,6 @@ import (
 	"lastrow/bot/draw/sheet"
 	"lastrow/calc/layout"
 	"lastrow/calc/length"
-	"lastrow/calc/room"
 )
 
 // mostNotes and mostSizes are the numbers of notes and of lengths under a plan; the rest are told by row.
@@ -96,12 +95,12 @@ func (p *plan) facts() []string {
 	l, t := p.layout, p.title.Tape
 	first, last := l.Rows[0], l.Rows[len(l.Rows)-1]
 	facts := []string{
-		fmt.Sprintf("Row 1: %s wide, at the %s wall. Row %d: %s wide. Longest run %s.",
-			t.Text(first.Width), l.StartWall, last.N, t.Text(last.Width), t.Room(longest(l))),
-		fmt.Sprintf("Start at the %s wall, black corner; lay from %s to %s, and count pieces so.", l.StartWall, l.From, l.To),
+		fmt.Sprintf("Row 1: %s wide, at the %s. Row %d: %s wide. Longest run %s.",
+			t.Text(first.Width), l.Start(), last.N, t.Text(last.Width), t.Room(longest(l))),
+		fmt.Sprintf("Start at the %s, black corner; lay from %s to %s, and count pieces so.", l.Start(), l.From, l.To),
 	}
-	if l.Along == layout.Diagonal {
-		facts[1] = fmt.Sprintf("Start at the %s wall, arrow; lay from %s to %s, and count pieces so.", l.StartWall, l.From, l.To)
+	if p.run == layout.Diagonal {
+		facts[1] = fmt.Sprintf("Start at the %s, arrow; lay from %s to %s, and count pieces so.", l.Start(), l.From, l.To)
 	}
 	if p.rowPx < detailPx {
 		facts = append(facts, "The lengths of cut pieces are on the sheets of rows.")
@@ -155,9 +154,9 @@ func (p *plan) gapText(gap length.Length) string {
 
 func (p *plan) hidden() string {
 	var walls []string
-	for _, side := range []room.Side{room.North, room.East, room.South, room.West} {
-		if p.floor.Plan.OutOfView[side] {
-			walls = append(walls, string(side))
+	for _, e := range p.floor.Edges {
+		if e.Hidden && !slices.Contains(walls, e.Wall) {
+			walls = append(walls, e.Wall)
 		}
 	}
 	if len(walls) == 0 {

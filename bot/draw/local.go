@@ -1,55 +1,10 @@
 package draw
 
 import (
-	"math"
-
 	"lastrow/bot/draw/sheet"
 	"lastrow/calc/geom"
-	"lastrow/calc/layout"
 	"lastrow/calc/length"
-	"lastrow/calc/room"
 )
-
-// along turns a region so that rows lie along X, from their left end, and Y goes away from the start wall.
-func along(l *layout.Layout, r geom.Region) geom.Region {
-	turn := quarter(l.StartWall)
-	if l.Along == layout.Diagonal {
-		turn = slanting(l.StartWall)
-	}
-	out := make(geom.Region, len(r))
-	for i, ring := range r {
-		for _, p := range ring {
-			out[i] = append(out[i], turn(p))
-		}
-	}
-	return out
-}
-
-func quarter(wall room.Side) func(geom.Point) geom.Point {
-	switch wall {
-	case room.North:
-		return func(p geom.Point) geom.Point { return geom.Point{X: -p.X, Y: -p.Y} }
-	case room.East:
-		return func(p geom.Point) geom.Point { return geom.Point{X: p.Y, Y: -p.X} }
-	case room.West:
-		return func(p geom.Point) geom.Point { return geom.Point{X: -p.Y, Y: p.X} }
-	}
-	return func(p geom.Point) geom.Point { return p }
-}
-
-// slanting turns by an eighth; a picture needs no more than the nearest nanometre.
-func slanting(wall room.Side) func(geom.Point) geom.Point {
-	k := math.Sqrt2 / 2
-	if wall == room.North || wall == room.West {
-		k = -k
-	}
-	return func(p geom.Point) geom.Point {
-		return geom.Point{
-			X: length.Length(math.Round(float64(p.X+p.Y) * k)),
-			Y: length.Length(math.Round(float64(p.Y-p.X) * k)),
-		}
-	}
-}
 
 // board maps what lies along a row onto a sheet: X to the right, the near edge below, or above where it is turned over.
 // Lengths and widths have each their own scale.

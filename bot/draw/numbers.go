@@ -29,7 +29,7 @@ func (p *plan) rowNumbers() {
 // numberStep gives how many rows go to a number.
 func (p *plan) numberStep() int {
 	room := plainText + 4
-	if p.layout.Along == layout.NorthSouth {
+	if p.run == layout.NorthSouth {
 		w, _ := sheet.Measure(strconv.Itoa(len(p.layout.Rows)), plainText, true)
 		room = w + 6
 	}
@@ -57,17 +57,17 @@ func (p *plan) endBox(row *layout.Row) (sheet.Box, bool) {
 func (p *plan) numberSpots(t sheet.Text, b sheet.Box) []sheet.Text {
 	w, h := t.Box().W(), t.Box().H()
 	m := b.Centre()
-	if p.layout.Along == layout.EastWest && b.H() < h {
+	if p.run == layout.EastWest && b.H() < h {
 		if m.Y = b.Y0 - 8; b.Y0 > p.view.box.Centre().Y {
 			m.Y = b.Y1 + 8
 		}
 	}
-	if p.layout.Along == layout.NorthSouth && b.W() < w {
+	if p.run == layout.NorthSouth && b.W() < w {
 		if m.X = b.X0 - 8; b.X0 > p.view.box.Centre().X {
 			m.X = b.X1 + 8
 		}
 	}
-	if p.layout.Along == layout.NorthSouth {
+	if p.run == layout.NorthSouth {
 		m.Y = b.Y0 - wallPx - 6 - h/2
 		far := sheet.Point{X: m.X, Y: p.view.box.Y0 - wallPx - 6 - h/2}
 		past := sheet.Point{X: m.X, Y: far.Y + wallPx - beyondPx}

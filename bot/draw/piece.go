@@ -54,7 +54,7 @@ func find(l *layout.Layout, row, n int) *layout.Piece {
 // right end that is kept.
 func onPlank(l *layout.Layout, piece *layout.Piece) (kept geom.Region, right bool) {
 	plank := l.Request.Plank
-	shape := along(l, piece.Shape)
+	shape := l.Local(piece.Shape)
 	west, south, east, _ := bounds(shape)
 	x, y := length.Length(0), length.Length(0)
 	for _, c := range piece.Cuts {

@@ -124,7 +124,7 @@ func (p *plan) inPiece(piece *layout.Piece, s string) {
 
 func (p *plan) try(piece *layout.Piece, shape sheet.Fill, s string) bool {
 	t := sheet.Text{Size: leastText, Bold: true, Clear: true, Tight: true, Tone: tone(piece), S: s}
-	along := p.layout.Along == layout.NorthSouth
+	along := p.run == layout.NorthSouth
 	for _, turned := range []bool{along, !along} {
 		if t.Turned = turned; turned && len(s) == 1 {
 			continue // a single letter is hard to read on its side

@@ -22,6 +22,7 @@ const detailPx = leastText
 type plan struct {
 	*page
 	layout *layout.Layout
+	run    layout.Direction // of the rows as they lie on the sheet; see lie
 	floor  *room.Floor
 	view   view
 	place  *sheet.Placer
@@ -35,7 +36,7 @@ type plan struct {
 // Plan draws the whole floor to scale. A floor too large for lettering on every row is an overview, which Rows goes with.
 func Plan(l *layout.Layout, t Title) *sheet.Sheet {
 	p := newPlan("plan", l.Request.Floor, t)
-	p.layout = l
+	p.layout, p.run = l, lie(l)
 	p.rowPx = p.view.px(l.Request.Plank.Width)
 	p.header("floor plan", t.goods())
 	p.makeRoom()
@@ -60,6 +61,20 @@ func Plan(l *layout.Layout, t Title) *sheet.Sheet {
 func Crowded(l *layout.Layout) bool {
 	p := newPlan("", l.Request.Floor, Title{})
 	return p.view.px(l.Request.Plank.Width) < detailPx
+}
+
+// level is the sine of the slant up to which rows are drawn and lettered as if they lay level.
+const level = 0.05
+
+// lie is how rows lie on the sheet: east-west or north-south, or nearly so, else at a slant.
+func lie(l *layout.Layout) layout.Direction {
+	switch east, north := l.Heading(); {
+	case max(north, -north) < level:
+		return layout.EastWest
+	case max(east, -east) < level:
+		return layout.NorthSouth
+	}
+	return layout.Diagonal
 }
 
 // newPlan chooses the sheet, upright or lying as the floor is, and the scale.
@@ -89,8 +104,8 @@ func (p *plan) makeRoom() {
 // describe is the plan in words.
 func (p *plan) describe() string {
 	l := p.layout
-	return fmt.Sprintf("Floor plan: %d rows %s from the %s wall, laid from %s to %s, %d planks; first row %s, last row %s.",
-		len(l.Rows), l.Along, l.StartWall, l.From, l.To, l.Planks, p.width(0), p.width(len(l.Rows)-1))
+	return fmt.Sprintf("Floor plan: %d rows %s from the %s, laid from %s to %s, %d planks; first row %s, last row %s.",
+		len(l.Rows), l.Along, l.Start(), l.From, l.To, l.Planks, p.width(0), p.width(len(l.Rows)-1))
 }
 
 func (p *plan) width(row int) string {

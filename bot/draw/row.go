@@ -53,8 +53,8 @@ type rowPage struct {
 }
 
 func (p *rowPage) about() string {
-	s := fmt.Sprintf("%s wide, laid from %s to %s; seen from the %s wall.",
-		p.title.Tape.Text(p.row.Width), p.layout.From, p.layout.To, p.layout.StartWall)
+	s := fmt.Sprintf("%s wide, laid from %s to %s; seen from the %s.",
+		p.title.Tape.Text(p.row.Width), p.layout.From, p.layout.To, p.layout.Start())
 	if n := len(p.row.Runs); n > 1 {
 		s += fmt.Sprintf(" It has %d stretches.", n)
 	}
@@ -104,7 +104,7 @@ func (p *rowPage) end(x, way int, b sheet.Box, wall bool) {
 
 // piece draws one piece to scale along the row, its number over it and its length in it or under it.
 func (p *rowPage) piece(b *board, piece *layout.Piece) {
-	shape := along(p.layout, piece.Shape)
+	shape := p.layout.Local(piece.Shape)
 	west, south, _, north := bounds(shape)
 	at := *b
 	at.near, at.deep = south, max(p.row.Width, north-south)

@@ -18,7 +18,7 @@ func (p *plan) startMark() {
 		return
 	}
 	b := p.view.boxOf(row.Runs[0].Pieces[0].Shape)
-	if p.layout.Along == layout.Diagonal {
+	if p.run == layout.Diagonal {
 		p.startInside(b)
 		return
 	}

@@ -18,7 +18,9 @@ func Apply(j *calc.Job, s grammar.Statement) {
 	case grammar.Note:
 		j.Notes = append(j.Notes, s.Text)
 	case grammar.Direction:
-		j.Along = layout.Direction(s.Way)
+		if j.Along = layout.Direction(s.Way); s.Wall != "" {
+			j.Along = layout.Along(s.Wall)
+		}
 	case grammar.Start:
 		j.StartWall = s.Wall
 	case grammar.Limit:

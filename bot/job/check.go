@@ -36,8 +36,8 @@ func bounds(j *calc.Job, s grammar.Statement) []string {
 func broken(j *calc.Job, ss []grammar.Statement) []string {
 	var reasons []string
 	for _, s := range ss {
-		if Shapes(s) || s.Kind() == term.SetGap {
-			reasons = append(reasons, floorBroken(j.Plan)...)
+		if k := s.Kind(); Shapes(s) || k == term.SetGap || k == term.SetDirection || k == term.SetStart {
+			reasons = append(reasons, floorBroken(j)...)
 			break
 		}
 	}
@@ -66,12 +66,12 @@ func rowsBroken(j *calc.Job, ss []grammar.Statement) []string {
 
 // mostRows is the most rows that the floor can have, whichever way they run; 0 where floor or plank is not known.
 func mostRows(j *calc.Job) int64 {
-	if j.Plank.Width <= 0 || floorBroken(j.Plan) != nil || j.Plan.Rect == nil && j.Plan.Quad == nil && len(j.Plan.Walk) == 0 {
+	if j.Plank.Width <= 0 || floorBroken(j) != nil || j.Plan.Rect == nil && j.Plan.Quad == nil && len(j.Plan.Walk) == 0 {
 		return 0
 	}
 	f, _ := room.Build(j.Plan)
 	a, b := f.Extent()
-	if j.Along == layout.Diagonal {
+	if _, along := j.Along.Wall(); along || j.Along == layout.Diagonal {
 		a += b
 	}
 	return int64(max(a, b)/j.Plank.Width) + 2
@@ -90,15 +90,23 @@ func wider(j *calc.Job, across length.Length) string {
 	return fmt.Sprintf("a plank %s wide does not fit a room %s across", j.Tape.Exact(j.Plank.Width), j.Tape.Room(across))
 }
 
-// floorBroken lists the rules that the floor breaks. Closets and doorways may be said before the room they open off.
-func floorBroken(p room.Plan) []string {
+// floorBroken lists the rules that the floor breaks, and what is wrong with the way that its rows are to run. Closets and
+// doorways may be said before the room they open off.
+func floorBroken(j *calc.Job) []string {
+	p := j.Plan
 	if p.Rect == nil && p.Quad == nil && len(p.Walk) == 0 {
 		return nil
 	}
-	_, broken := room.Build(p)
+	f, broken := room.Build(p)
 	var reasons []string
 	for _, b := range broken {
 		reasons = append(reasons, b.String())
+	}
+	if f == nil {
+		return reasons
+	}
+	if err := layout.Check(f, j.Along, j.StartWall); err != nil {
+		reasons = append(reasons, err.Error())
 	}
 	return reasons
 }

@@ -24,16 +24,16 @@ func faces(edges []room.Edge, f frame, area box) []face {
 	var out []face
 	for _, e := range edges {
 		a, b := f.in(e.A), f.in(e.B)
-		if a.Y != b.Y {
+		if abs(a.Y-b.Y) > hair || abs(a.X-b.X) <= hair {
 			continue
 		}
 		c := face{far: b.X < a.X, door: e.Door, hidden: e.Hidden, wall: e.Wall, length: abs(b.X - a.X)}
 		if c.far {
 			c.at = a.Y - e.Gap - area.near
-			c.outer = c.at == area.far-area.near
+			c.outer = abs(c.at-(area.far-area.near)) <= hair
 		} else {
 			c.at = a.Y + e.Gap - area.near
-			c.outer = c.at == 0
+			c.outer = abs(c.at) <= hair
 		}
 		out = append(out, c)
 	}
@@ -48,11 +48,19 @@ func (f face) left(width, first length.Length) length.Length {
 	if !f.far && f.at < first {
 		return first - f.at
 	}
-	over := leftOver(f.at-first+width, width)
+	over := rowsOver(leftOver(f.at-first+width, width), width)
 	if f.far {
 		return over
 	}
 	return width - over%width
+}
+
+// rowsOver is what is over whole rows, where a hair is nothing.
+func rowsOver(over, width length.Length) length.Length {
+	if over <= hair {
+		return width
+	}
+	return over
 }
 
 // fit is how well a first row suits the floor: fewer is better, in this order.
@@ -72,7 +80,7 @@ type fit struct {
 
 func (r Request) fitOf(first, deep length.Length, fs []face) fit {
 	w := r.Plank.Width
-	out := fit{first: first, least: w, lastRow: min(deep, leftOver(max(1, deep-first), w))}
+	out := fit{first: first, least: w, lastRow: min(deep, rowsOver(leftOver(max(hair+1, deep-first), w), w))}
 	if deep <= first {
 		out.lastRow = deep
 	} else if out.lastRow < r.Rules.LeastRow {

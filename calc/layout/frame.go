@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"lastrow/calc/geom"
 	"lastrow/calc/length"
@@ -9,46 +10,59 @@ import (
 )
 
 // frame turns the floor so that rows lie along X and are laid towards growing Y: X to the right and Y away from one who
-// stands at the start wall. A quarter turn is exact; any other rounds to the nanometre, once each way.
-type frame struct {
-	cos, sin length.Length // of the quarter turn: the floor's direction of X
-	slant    float64       // half the square root of two for a diagonal, else 0
+// stands at the start wall. It is a step along the rows by its parts to the east and to the north. A quarter turn, of whole
+// steps, is exact; any other rounds to the nanometre, once each way.
+type frame struct{ east, north float64 }
+
+// heading is the frame of rows that run the way from one point to another, exact along an axis.
+func heading(a, b geom.Point) frame {
+	dx, dy := float64(b.X-a.X), float64(b.Y-a.Y)
+	l := math.Hypot(dx, dy)
+	return frame{dx / l, dy / l}
 }
 
-// frames are the turns by the wall that the first row lies along.
-var frames = map[room.Side]frame{
-	room.South: {cos: 1},
-	room.North: {cos: -1},
-	room.East:  {sin: 1},
-	room.West:  {sin: -1},
-}
+// back is the frame from the other side of the floor.
+func (f frame) back() frame { return frame{-f.east, -f.north} }
 
-// turn gives the frame for rows in a direction from a wall. A diagonal begins at the corner to the right of the wall.
-func turn(along Direction, wall room.Side) frame {
-	if along != Diagonal {
-		return frames[wall]
-	}
-	if wall == room.South || wall == room.East {
-		return frame{cos: 1, sin: 1, slant: math.Sqrt2 / 2}
-	}
-	return frame{cos: -1, sin: -1, slant: math.Sqrt2 / 2}
-}
+// slanted says whether the turn is no quarter turn.
+func (f frame) slanted() bool { return f.east != 0 && f.north != 0 }
 
 // in turns a point of the floor into the frame.
-func (f frame) in(p geom.Point) geom.Point {
-	return f.scale(geom.Point{X: f.cos*p.X + f.sin*p.Y, Y: f.cos*p.Y - f.sin*p.X})
-}
+func (f frame) in(p geom.Point) geom.Point { return f.turn(p, f.north) }
 
 // out turns a point of the frame back onto the floor.
-func (f frame) out(p geom.Point) geom.Point {
-	return f.scale(geom.Point{X: f.cos*p.X - f.sin*p.Y, Y: f.sin*p.X + f.cos*p.Y})
+func (f frame) out(p geom.Point) geom.Point { return f.turn(p, -f.north) }
+
+func (f frame) turn(p geom.Point, north float64) geom.Point {
+	if f.slanted() {
+		x, y := float64(p.X), float64(p.Y)
+		return geom.Point{
+			X: length.Length(math.Round(float64(f.east*x) + float64(north*y))),
+			Y: length.Length(math.Round(float64(f.east*y) - float64(north*x))),
+		}
+	}
+	e, n := length.Length(f.east), length.Length(north)
+	return geom.Point{X: e*p.X + n*p.Y, Y: e*p.Y - n*p.X}
 }
 
-func (f frame) scale(p geom.Point) geom.Point {
-	if f.slant == 0 {
-		return p
+// ends names the left-hand and the right-hand end of a row.
+func (f frame) ends() (from, to string) {
+	right := f.side()
+	return string(right.Opposite()), string(right)
+}
+
+// side is the side that rows run towards.
+func (f frame) side() room.Side {
+	return room.Toward(geom.Point{}, f.out(geom.Point{X: length.Metre}))
+}
+
+// floor turns a floor into the frame. What a turn and the gaps have bent by a few nanometres lies straight again.
+func (f frame) floor(r geom.Region) geom.Region {
+	out := turned(r, f.in)
+	if f.slanted() {
+		straighten(out)
 	}
-	return geom.Point{X: length.Length(math.Round(float64(p.X) * f.slant)), Y: length.Length(math.Round(float64(p.Y) * f.slant))}
+	return out
 }
 
 func turned(r geom.Region, by func(geom.Point) geom.Point) geom.Region {
@@ -62,27 +76,47 @@ func turned(r geom.Region, by func(geom.Point) geom.Point) geom.Region {
 	return out
 }
 
-// ends names the left-hand and the right-hand end of a row.
-func (f frame) ends() (from, to string) {
-	switch {
-	case f.slant != 0 && f.cos > 0:
-		return "south-west", "north-east"
-	case f.slant != 0:
-		return "north-east", "south-west"
-	case f.cos > 0:
-		return "west", "east"
-	case f.cos < 0:
-		return "east", "west"
-	case f.sin > 0:
-		return "south", "north"
+// hair is the most by which rounding bends a wall that lies along the rows or square to them: a nanometre each for its
+// ends, its gap and the turn.
+const hair = 4 * length.Nanometre
+
+// straighten puts the ends of edges that lie along an axis but for a hair on one line.
+func straighten(r geom.Region) {
+	var xs, ys []length.Length
+	for _, ring := range r {
+		for i, p := range ring {
+			q := ring[(i+1)%len(ring)]
+			if abs(p.X-q.X) <= hair {
+				xs = append(xs, p.X, q.X)
+			}
+			if abs(p.Y-q.Y) <= hair {
+				ys = append(ys, p.Y, q.Y)
+			}
+		}
 	}
-	return "north", "south"
+	toX, toY := lines(xs), lines(ys)
+	for _, ring := range r {
+		for i, p := range ring {
+			ring[i] = geom.Point{X: snapped(p.X, toX), Y: snapped(p.Y, toY)}
+		}
+	}
 }
 
-// walls are the two walls that rows of a direction can start from.
-func (d Direction) walls() [2]room.Side {
-	if d == NorthSouth {
-		return [2]room.Side{room.West, room.East}
+// lines maps values that follow each other by no more than a hair to the first of them.
+func lines(values []length.Length) map[length.Length]length.Length {
+	slices.Sort(values)
+	to := make(map[length.Length]length.Length, len(values))
+	for i, v := range values {
+		if to[v] = v; i > 0 && v-values[i-1] <= hair {
+			to[v] = to[values[i-1]]
+		}
 	}
-	return [2]room.Side{room.South, room.North}
+	return to
+}
+
+func snapped(l length.Length, to map[length.Length]length.Length) length.Length {
+	if v, ok := to[l]; ok {
+		return v
+	}
+	return l
 }

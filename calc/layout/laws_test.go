@@ -15,7 +15,7 @@ import (
 	"lastrow/calc/room"
 )
 
-// anyPlan makes up a floor: a rectangle with corners cut out or an out-of-square room, with closets, doorways, posts and
+// anyPlan makes up a floor: a rectangle with corners cut out or off, an out-of-square room or one with a bay, with closets, doorways, posts and
 // pipes where they fit.
 func anyPlan(rnd *rand.Rand) room.Plan {
 	size := func(least, most int) length.Length {
@@ -23,13 +23,18 @@ func anyPlan(rnd *rand.Rand) room.Plan {
 	}
 	w, h := size(60, 200), size(60, 200)
 	p := room.Plan{Rect: &room.Rect{EastWest: w, NorthSouth: h}, Metric: rnd.Intn(2) == 0}
-	if rnd.Intn(4) == 0 {
+	switch rnd.Intn(5) {
+	case 0:
 		n, e := w+size(0, 4), h+size(0, 4)
 		p = room.Plan{Quad: &room.Quad{North: n, East: e, South: w, West: h, NWSE: geom.Distance(geom.Point{}, geom.Point{X: w, Y: h})}}
-	} else {
+	case 1:
+		out, sill := size(8, 20), size(10, 20)
+		p = room.Plan{Walk: []room.Wall{{To: room.North, Len: h}, {To: room.East, Len: sill}, {To: room.NorthEast, Len: out, Across: out}, {To: room.East, Len: w - 2*(out+sill)},
+			{To: room.SouthEast, Len: out, Across: out}, {To: room.East, Len: sill}, {To: room.South, Len: h}, {To: room.West, Len: w}}}
+	default:
 		for _, c := range []string{"NE", "SE", "SW", "NW"} {
 			if rnd.Intn(4) == 0 {
-				p.Rect.CutOuts = append(p.Rect.CutOuts, room.CutOut{Corner: c, EastWest: size(4, 29), NorthSouth: size(4, 29)})
+				p.Rect.CutOuts = append(p.Rect.CutOuts, room.CutOut{Corner: c, EastWest: size(4, 29), NorthSouth: size(4, 29), Angled: rnd.Intn(2) == 0})
 			}
 		}
 	}
@@ -47,6 +52,14 @@ func anyPlan(rnd *rand.Rand) room.Plan {
 	return p
 }
 
+// anyWay is a direction of rows: told or not, and in two of five along some wall, however it slants.
+func anyWay(rnd *rand.Rand, f *room.Floor) Direction {
+	if rnd.Intn(5) < 2 {
+		return Along(f.Main[rnd.Intn(len(f.Main))].Side)
+	}
+	return []Direction{"", EastWest, NorthSouth, Diagonal}[rnd.Intn(4)]
+}
+
 func anyRequest(rnd *rand.Rand) Request {
 	for {
 		f, broken := room.Build(anyPlan(rnd))
@@ -56,7 +69,7 @@ func anyRequest(rnd *rand.Rand) Request {
 		r := Request{
 			Floor: f,
 			Plank: plank.Plank{Width: length.Length(40+rnd.Intn(50)) * in / 8, Length: length.Length(240+rnd.Intn(320)) * in / 8},
-			Along: []Direction{"", EastWest, NorthSouth, Diagonal}[rnd.Intn(4)],
+			Along: anyWay(rnd, f),
 			Rules: Rules{LeastRow: 2 * in, LeastEnd: 8 * in, LeastStagger: length.Length(6+rnd.Intn(7)) * in, Kerf: in / 8, Lip: in / 8},
 		}
 		if rnd.Intn(4) == 0 {
@@ -95,8 +108,8 @@ func (c law) each(f func(row Row, run Run, p Piece)) {
 // covers: no piece leaves its rectangle, rectangles of one run follow each other, and the pieces add up to the laying
 // area: exactly where walls are square to the rows, to a nanometre along each cut and wall elsewhere.
 func (c law) covers() {
-	f := turn(c.l.Along, c.l.StartWall)
-	laying := turned(c.l.Request.Floor.Laying, f.in)
+	f := c.l.start().frame
+	laying := f.floor(c.l.Request.Floor.Laying)
 	area := boxOf(laying)
 	sum, slack := new(big.Int), int64(0)
 	c.each(func(row Row, run Run, p Piece) {
@@ -121,8 +134,12 @@ func (c law) covers() {
 			require.Equal(c.t, run.Right, at, c.what)
 		}
 	}
+	if wall, ok := c.l.Along.Wall(); ok {
+		e, _ := c.l.Request.Floor.Wall(wall)
+		require.LessOrEqual(c.t, abs(f.in(e.A).Y-f.in(e.B).Y), length.Nanometre, "%s: the rows lie along their wall", c.what)
+	}
 	off := sum.Sub(sum, c.l.Request.Floor.Laying.Area().Nm2())
-	if plain(laying) && f.slant == 0 {
+	if plain(laying) && !f.slanted() {
 		require.Zero(c.t, off.Sign(), "%s: off by %s", c.what, off)
 		return
 	}
@@ -172,7 +189,7 @@ func (c law) close(run Run, before Row) bool {
 
 // meet says whether two runs touch: their shapes share a point of the line between their rows.
 func (c law) meet(run, other Run) bool {
-	f := turn(c.l.Along, c.l.StartWall)
+	f := c.l.start().frame
 	far := func(r Run) (near, far length.Length) {
 		var all geom.Region
 		for _, p := range r.Pieces {
@@ -226,7 +243,7 @@ func (c law) given() {
 
 // fromStrip says whether a piece can be the strip ripped off another of its plank, laid before.
 func (c law) fromStrip(p Piece, s Stock, pieces map[Ref]Piece) bool {
-	f := turn(c.l.Along, c.l.StartWall)
+	f := c.l.start().frame
 	wide := func(p Piece) length.Length { b := boxOf(turned(p.Shape, f.in)); return b.far - b.near }
 	for _, ref := range s.Pieces {
 		o := pieces[ref]

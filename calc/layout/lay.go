@@ -7,7 +7,6 @@ import (
 
 	"lastrow/calc/geom"
 	"lastrow/calc/length"
-	"lastrow/calc/room"
 )
 
 // Lay lays the floor. The error says what the plank or the floor lacks, or that the floor is too large to lay out.
@@ -17,13 +16,16 @@ func Lay(r Request) (*Layout, error) {
 	}
 	l := &Layout{Request: r, Along: r.Along}
 	if l.Along == "" {
-		b := boxOf(r.Floor.Region)
-		l.Along = Longer(b.right-b.left, b.far-b.near)
+		l.Along = Way(r.Floor, r.StartWall)
 	}
-	why := r.startWall(l)
-	f := turn(l.Along, l.StartWall)
+	at, why, err := r.startWall(l.Along)
+	if err != nil {
+		return nil, err
+	}
+	f := at.frame
+	l.Along, l.StartWall = at.way(l.Along), at.wall
 	l.From, l.To = f.ends()
-	laying := turned(r.Floor.Laying, f.in)
+	laying := f.floor(r.Floor.Laying)
 	area := boxOf(laying)
 	fs := faces(r.Floor.Edges, f, area)
 	best := r.choose(laying, area, fs)
@@ -54,53 +56,6 @@ func (r Request) check() error {
 		return fmt.Errorf("a floor of about %.0f planks is more than is laid out, %d", pieces, MostPieces)
 	}
 	return nil
-}
-
-// startWall chooses the wall of the first row: a doorway's, so that the planks go under its jambs first; else the longest.
-func (r Request) startWall(l *Layout) (why string) {
-	if l.StartWall = r.StartWall; l.StartWall != "" {
-		return "as told"
-	}
-	walls := l.Along.walls()
-	doors, long := r.atWall(l, walls[0]), r.atWall(l, walls[1])
-	switch {
-	case doors.doors > long.doors:
-		l.StartWall = walls[0]
-		return "it has the doorway, where the last row would have to go under the jambs"
-	case doors.doors < long.doors:
-		l.StartWall = walls[1]
-		return "it has the doorway, where the last row would have to go under the jambs"
-	case long.longest > doors.longest:
-		l.StartWall = walls[1]
-		return "it is the longest straight wall along the rows"
-	}
-	l.StartWall = walls[0]
-	if doors.longest > long.longest {
-		return "it is the longest straight wall along the rows"
-	}
-	return "both walls along the rows serve alike"
-}
-
-// wallSign is what speaks for a wall.
-type wallSign struct {
-	doors   int
-	longest length.Length
-}
-
-func (r Request) atWall(l *Layout, wall room.Side) wallSign {
-	f := turn(l.Along, wall)
-	var s wallSign
-	for _, c := range faces(r.Floor.Edges, f, boxOf(turned(r.Floor.Laying, f.in))) {
-		if c.far {
-			continue
-		}
-		if c.door {
-			s.doors++
-		} else {
-			s.longest = max(s.longest, c.length)
-		}
-	}
-	return s
 }
 
 // choose tries the first rows and searches the joints of the best of them, until one meets the bound.

@@ -29,7 +29,8 @@ type Request struct {
 	Rules     Rules
 }
 
-// Direction is the way that rows run: "east-west", "north-south", "diagonal" (north-east to south-west) or "" for along the longer side.
+// Direction is the way that rows run: "east-west", "north-south", "diagonal" (north-east to south-west), "along west" and the
+// like for along a wall of the main room, however it slants, or "" for along the start wall told or else the longer side.
 type Direction string
 
 // Layout is a floor laid. Rows are numbered from the start wall; pieces in a row from the left, as seen by one who
@@ -37,9 +38,9 @@ type Direction string
 type Layout struct {
 	Request   Request
 	Along     Direction
-	StartWall room.Side
-	Why       string // one sentence: why this wall and this first row
-	From, To  string // the way to lay along a row: "west", "east"
+	StartWall room.Side // or the side that the corner faces; see Start
+	Why       string    // one sentence: why this wall and this first row
+	From, To  string    // the way to lay along a row: "west", "east"
 	Rows      []Row
 	Stock     []Stock // one for each plank taken from a box, in the order of cutting
 	Planks    int     // len(Stock)

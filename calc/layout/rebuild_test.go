@@ -458,7 +458,7 @@ func TestCutListMakesThePiece(t *testing.T) {
 		law{t, l, ""}.each(func(_ Row, _ Run, p Piece) {
 			what := fmt.Sprintf("floor %d: %+v %s %s\nrow %d piece %d of planks %s x %s: %v", i, r.Floor.Plan, l.Along, l.StartWall, p.Row, p.N, r.Plank.Width, r.Plank.Length, said(p, tape))
 			s, got := sawn(t, l, p, tape, kinds, what)
-			want := s.onPlank(turned(p.Shape, turn(l.Along, l.StartWall).in), said(p, tape))
+			want := s.onPlank(l.Local(p.Shape), said(p, tape))
 			require.True(t, want.agrees(got, tolerance(tape)), "%s\n%v\n%v", what, want, got)
 			made++
 		})

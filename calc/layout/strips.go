@@ -29,16 +29,24 @@ func slice(laying geom.Region, width, first length.Length) []strip {
 	b := boxOf(laying)
 	var out []strip
 	rest := laying
-	for near, far := b.near, b.near+first; near < b.far; near, far = far, far+width {
+	near, far := b.near, b.near+first
+	for ; b.far-far > hair; near, far = far, far+width {
 		var here geom.Region
-		if far < b.far {
-			here, rest = split(rest, atY, far)
-		} else {
-			here, far = rest, b.far
-		}
+		here, rest = split(rest, atY, far)
 		out = append(out, strip{near: near, far: far, parts: parts(here)})
 	}
-	return out
+	if far = min(far, b.far); len(rest) == 0 { // a tip too fine to be there
+		return out
+	}
+	return append(out, strip{near: near, far: far, parts: parts(under(rest, far))})
+}
+
+// under takes a hair off what lies beyond a line.
+func under(r geom.Region, far length.Length) geom.Region {
+	if boxOf(r).far <= far {
+		return r
+	}
+	return turned(r, func(p geom.Point) geom.Point { return geom.Point{X: p.X, Y: min(p.Y, far)} })
 }
 
 // stretches lists the runs of all rows, row by row from the left, and which of them lie against each other.

@@ -108,10 +108,10 @@ func TestOpeningsInSlantedWall(t *testing.T) {
 func TestSlantedRefused(t *testing.T) {
 	cut := CutOut{Corner: "NE", EastWest: 5 * ft, NorthSouth: 5 * ft, Angled: true}
 	for want, p := range map[string]func(*Plan){
-		"doorway: there is no north-west wall":                             func(p *Plan) { p.Doorways = []Doorway{{Wall: NorthWest, Wide: 2 * ft}} },
-		"doorway: the north-east wall has no south-west corner":            func(p *Plan) { p.Doorways = []Doorway{{Wall: NorthEast, Wide: 2 * ft, FromEnd: SouthWest}} },
+		"doorway: there is no north-west wall":                           func(p *Plan) { p.Doorways = []Doorway{{Wall: NorthWest, Wide: 2 * ft}} },
+		"doorway: the north-east wall has no south-west corner":          func(p *Plan) { p.Doorways = []Doorway{{Wall: NorthEast, Wide: 2 * ft, FromEnd: SouthWest}} },
 		"doorway: it lies off the slanted wall, which is 84 7/8 in long": func(p *Plan) { p.Doorways = []Doorway{{Wall: Slanted, Wide: 8 * ft}} },
-		"closet: there is no slanted wall":                                 func(p *Plan) { p.Rect.CutOuts = nil; p.Closets = []Closet{{Wall: Slanted, Wide: ft, Deep: ft}} },
+		"closet: there is no slanted wall":                               func(p *Plan) { p.Rect.CutOuts = nil; p.Closets = []Closet{{Wall: Slanted, Wide: ft, Deep: ft}} },
 		"wall 2: a wall that runs east goes one way alone": func(p *Plan) {
 			p.Rect, p.Walk = nil, []Wall{{To: North, Len: ft}, {To: East, Len: ft, Across: ft}, {To: South, Len: ft}, {To: West, Len: ft}}
 		},

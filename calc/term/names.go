@@ -147,6 +147,7 @@ const (
 	Result           Name = "result"
 	Converted        Name = "converted"
 	StartWall        Name = "start-wall"
+	AtCorner         Name = "at-corner" // the first row lies in a corner that faces the side, along no wall
 	Bit              Name = "bit"
 	NailLength       Name = "nail-length"
 	BoxKg            Name = "box-kg"

@@ -1,0 +1,243 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"lastrow/calc/geom"
+	"lastrow/calc/length"
+	"lastrow/calc/room"
+)
+
+// Along is the direction along a wall of the main room.
+func Along(wall room.Side) Direction {
+	return Direction("along " + string(wall))
+}
+
+// Wall is the wall that rows of a direction run along, where one is told.
+func (d Direction) Wall() (wall room.Side, ok bool) {
+	w, ok := strings.CutPrefix(string(d), "along ")
+	return room.Side(w), ok
+}
+
+// start is a place to begin: the wall of the first row, or the corner where no wall lies along the rows.
+type start struct {
+	wall   room.Side
+	corner bool
+	frame  frame
+}
+
+func (s start) String() string {
+	if s.corner {
+		return string(s.wall) + " corner"
+	}
+	return string(s.wall) + " wall"
+}
+
+// way is a direction by the axis that it lies along, where it does.
+func (s start) way(d Direction) Direction {
+	switch {
+	case s.frame.slanted():
+		return d
+	case s.frame.north == 0:
+		return EastWest
+	}
+	return NorthSouth
+}
+
+// name is how a direction is spoken of.
+func (d Direction) name() string {
+	if wall, ok := d.Wall(); ok {
+		return "rows along the " + string(wall) + " wall"
+	}
+	return "rows that run " + string(d)
+}
+
+// startsOf gives the two places that rows of a direction can begin at.
+func startsOf(f *room.Floor, d Direction) ([2]start, error) {
+	switch d {
+	case EastWest:
+		return [2]start{{wall: room.South, frame: frame{1, 0}}, {wall: room.North, frame: frame{-1, 0}}}, nil
+	case NorthSouth:
+		return [2]start{{wall: room.West, frame: frame{0, -1}}, {wall: room.East, frame: frame{0, 1}}}, nil
+	case Diagonal:
+		half := frame{math.Sqrt2 / 2, math.Sqrt2 / 2}
+		return [2]start{{room.SouthEast, true, half}, {room.NorthWest, true, half.back()}}, nil
+	}
+	wall, ok := d.Wall()
+	if !ok {
+		return [2]start{}, fmt.Errorf("%q is no direction of rows", string(d))
+	}
+	e, why := f.Wall(wall)
+	if why != "" {
+		return [2]start{}, fmt.Errorf("%s: %s", d.name(), why)
+	}
+	near := start{wall: e.Side, frame: heading(e.A, e.B)}
+	far := start{wall: e.Side.Opposite(), corner: true, frame: near.frame.back()}
+	for _, across := range f.Main {
+		far.corner = far.corner && across.Side != far.wall
+	}
+	return [2]start{near, far}, nil
+}
+
+// longWay is the direction of a floor that nobody has told one for: along the longer side, or, where neither wall of that
+// side lies along it, along the longer of the two.
+func longWay(f *room.Floor) Direction {
+	d := Longer(f.Extent())
+	both, _ := startsOf(f, d)
+	var longest room.Edge
+	for _, e := range f.Main {
+		if e.Side != both[0].wall && e.Side != both[1].wall {
+			continue
+		}
+		if !heading(e.A, e.B).slanted() {
+			return d
+		}
+		if e.Len() > longest.Len() {
+			longest = e
+		}
+	}
+	if longest.Side == "" {
+		return d
+	}
+	return Along(longest.Side)
+}
+
+// Way is the direction of a floor's rows where none is told: along the wall of the first row, where that is told, else
+// along the longer side.
+func Way(f *room.Floor, startWall room.Side) Direction {
+	if startWall == "" {
+		return longWay(f)
+	}
+	e, why := f.Wall(startWall)
+	switch {
+	case why == "" && heading(e.A, e.B).slanted():
+		return Along(startWall)
+	case startWall == room.East || startWall == room.West:
+		return NorthSouth
+	case startWall == room.South || startWall == room.North:
+		return EastWest
+	case startWall.Slants():
+		return Diagonal
+	}
+	return longWay(f)
+}
+
+// told finds the start that a wall names among the two that a direction has.
+func told(f *room.Floor, d Direction, both [2]start, wall room.Side) (start, error) {
+	name := wall
+	if wall == room.Slanted {
+		e, why := f.Wall(wall)
+		if why != "" {
+			return start{}, fmt.Errorf("the start: %s", why)
+		}
+		name = e.Side
+	}
+	for _, s := range both {
+		if s.wall == name {
+			return s, nil
+		}
+	}
+	if d == Diagonal && !name.Slants() {
+		s := both[0]
+		if name == room.North || name == room.West {
+			s = both[1]
+		}
+		return s, nil
+	}
+	return start{}, fmt.Errorf("%s start at the %s or the %s, not at the %s one", d.name(), both[0], both[1], wall)
+}
+
+// Across is how far a floor reaches square to rows of a direction.
+func Across(f *room.Floor, d Direction) (length.Length, error) {
+	both, err := startsOf(f, d)
+	if err != nil {
+		return 0, err
+	}
+	b := boxOf(both[0].frame.floor(f.Region))
+	return b.far - b.near, nil
+}
+
+// Check says what is wrong with a direction and a start wall told for a floor, the one or both of them.
+func Check(f *room.Floor, d Direction, wall room.Side) error {
+	if d == "" {
+		d = Way(f, wall)
+	}
+	both, err := startsOf(f, d)
+	if err == nil && wall != "" {
+		_, err = told(f, d, both, wall)
+	}
+	return err
+}
+
+// startWall gives where to begin: as told, or a doorway's wall, so that the planks go under its jambs first; else the longest.
+func (r Request) startWall(d Direction) (s start, why string, err error) {
+	both, err := startsOf(r.Floor, d)
+	if err != nil {
+		return s, "", err
+	}
+	if r.StartWall != "" {
+		s, err = told(r.Floor, d, both, r.StartWall)
+		return s, "as told", err
+	}
+	const doors, long = "it has the doorway, where the last row would have to go under the jambs", "it is the longest straight wall along the rows"
+	a, b := r.atWall(both[0]), r.atWall(both[1])
+	switch {
+	case a.doors > b.doors:
+		return both[0], doors, nil
+	case a.doors < b.doors:
+		return both[1], doors, nil
+	case b.longest > a.longest:
+		return both[1], long, nil
+	case a.longest > b.longest:
+		return both[0], long, nil
+	}
+	return both[0], "both walls along the rows serve alike", nil
+}
+
+// wallSign is what speaks for a wall.
+type wallSign struct {
+	doors   int
+	longest length.Length
+}
+
+func (r Request) atWall(at start) wallSign {
+	var s wallSign
+	for _, c := range faces(r.Floor.Edges, at.frame, boxOf(at.frame.floor(r.Floor.Laying))) {
+		if c.far {
+			continue
+		}
+		if c.door {
+			s.doors++
+		} else {
+			s.longest = max(s.longest, c.length)
+		}
+	}
+	return s
+}
+
+// start is where the layout begins.
+func (l *Layout) start() start {
+	both, err := startsOf(l.Request.Floor, l.Along)
+	if err != nil {
+		return start{}
+	}
+	s, _ := told(l.Request.Floor, l.Along, both, l.StartWall)
+	return s
+}
+
+// Start names the wall, or the corner, that the first row lies at: "south wall".
+func (l *Layout) Start() string { return l.start().String() }
+
+// AtCorner says whether the first row lies in a corner, along no wall.
+func (l *Layout) AtCorner() bool { return l.start().corner }
+
+// Local turns a region so that rows lie along X, from their left end, and Y goes away from the start wall.
+func (l *Layout) Local(r geom.Region) geom.Region { return turned(r, l.start().frame.in) }
+
+// Heading is the way to lay along a row: a step of length 1 by its parts to the east and to the north.
+func (l *Layout) Heading() (east, north float64) {
+	f := l.start().frame
+	return f.east, f.north
+}
