@@ -84,7 +84,6 @@ var assumptions = map[term.Name]string{
 	term.LeastStagger:     "joints at least %s apart",
 	term.Kerf:             "a saw cut of %s",
 	term.Spare:            "%s spare",
-	term.Direction:        "rows run %s, along the longer side",
 	term.Overlap:          "strips lapped %s",
 	term.Start:            "start at the %s wall",
 	term.FirstRow:         "first row %s",
@@ -112,14 +111,33 @@ var quiet = map[term.Name]bool{term.Start: true, term.FirstRow: true, term.Pieci
 	"row-minutes": true, "piece-minutes": true, "cut-minutes": true, "rip-minutes": true, "notch-minutes": true, "corner-minutes": true,
 }
 
+// direction says why the rows run as nobody told: along the wall of the first row where that was told, else along the longer side.
+func direction(d term.Given, given []term.Given) string {
+	way, _ := d.Value.(term.Word)
+	said := "rows run " + string(way)
+	if wall, ok := strings.CutPrefix(string(way), "along "); ok {
+		said = "rows run along the " + wall + " wall"
+	}
+	for _, g := range given {
+		if g.Name == term.Start && g.From != term.Default {
+			return said + ", by the start wall"
+		}
+	}
+	return said + ", along the longer side"
+}
+
 func assumed(r calc.Result, t length.Tape) string {
 	var parts []string
 	for _, g := range r.Given {
 		if g.From != term.Default || quiet[g.Name] {
 			continue
 		}
-		if g.Name == term.Gap {
+		switch g.Name {
+		case term.Gap:
 			parts = append(parts, gaps(g, r.Floor, t))
+			continue
+		case term.Direction:
+			parts = append(parts, direction(g, r.Given))
 			continue
 		}
 		form, ok := assumptions[g.Name]

@@ -18,7 +18,7 @@ func (w *writer) broken(best fit) []Broken {
 		where := fmt.Sprintf("row %d", st.row+1)
 		last := lastPiece(st.len(), w.plank, b.first)
 		if short := min(b.first, last); short < rules.LeastEnd {
-			out = append(out, Broken{"short-end", where, fmt.Sprintf("a run of %s by planks of %s leaves an end of %s, whatever the first piece", st.len(), w.plank, short)})
+			out = append(out, Broken{"short-end", where, fmt.Sprintf("a run of %s by planks of %s leaves an end of %s, whatever the first piece", w.request.text(st.len()), w.request.text(w.plank), w.request.text(short))})
 		}
 		for _, k := range st.before {
 			if p := b.parent.at(k); p.right >= p.left {
@@ -34,9 +34,10 @@ func (w *writer) close(b, p *beginning, where string, row int) []Broken {
 	if d >= w.request.Rules.LeastStagger {
 		return nil
 	}
-	why := fmt.Sprintf("%s from the joint of row %d: the end pieces leave no other place", d, row)
+	text := w.request.text
+	why := fmt.Sprintf("%s from the joint of row %d: the end pieces leave no other place", text(d), row)
 	if 2*w.request.Rules.LeastStagger > w.plank {
-		why = fmt.Sprintf("%s from the joint of row %d: planks of %s can't have joints %s apart", d, row, w.plank, w.request.Rules.LeastStagger)
+		why = fmt.Sprintf("%s from the joint of row %d: planks of %s can't have joints %s apart", text(d), row, text(w.plank), text(w.request.Rules.LeastStagger))
 	}
 	return []Broken{{"close-joints", where, why}}
 }
@@ -50,12 +51,12 @@ func (r Request) narrow(l *Layout, best fit, fs []face) []Broken {
 	}
 	for i, row := range l.Rows {
 		if (i == 0 || i == len(l.Rows)-1) && row.Width < r.Rules.LeastRow {
-			out = append(out, Broken{"narrow-row", fmt.Sprintf("row %d", row.N), fmt.Sprintf("%s wide: %s", row.Width, reason)})
+			out = append(out, Broken{"narrow-row", fmt.Sprintf("row %d", row.N), fmt.Sprintf("%s wide: %s", r.text(row.Width), reason)})
 		}
 	}
 	for _, f := range fs {
 		if left := f.left(r.Plank.Width, best.first); f.door && !f.hidden && 3*left < r.Plank.Width && f.length > r.Plank.Width {
-			out = append(out, Broken{"narrow-row", f.wall, fmt.Sprintf("%s wide at the doorway: %s", left, reason)})
+			out = append(out, Broken{"narrow-row", f.wall, fmt.Sprintf("%s wide at the doorway: %s", r.text(left), reason)})
 		}
 	}
 	return out
@@ -63,7 +64,7 @@ func (r Request) narrow(l *Layout, best fit, fs []face) []Broken {
 
 // why says in one sentence why the rows begin where they do.
 func (r Request) why(wall string, best fit, fs []face) string {
-	return fmt.Sprintf("starts at this wall as %s, and the first row is %s wide as %s", wall, best.first, r.whyFirst(best))
+	return fmt.Sprintf("starts at this wall as %s, and the first row is %s wide as %s", wall, r.text(best.first), r.whyFirst(best))
 }
 
 func (r Request) whyFirst(best fit) string {
@@ -77,9 +78,13 @@ func (r Request) whyFirst(best fit) string {
 	case best.first == best.lastRow:
 		return "that makes the first and the last row alike"
 	}
-	return widthReason(best.least)
+	return "that leaves no row in sight under " + r.text(best.least)
 }
 
-func widthReason(least length.Length) string {
-	return fmt.Sprintf("that leaves no row in sight under %s", least)
+// text shows a length as a tape of the floor's system reads it.
+func (r Request) text(l length.Length) string {
+	if r.Floor.Plan.Metric {
+		return length.Tape{System: length.Metric}.Text(l)
+	}
+	return length.Tape{}.Text(l)
 }

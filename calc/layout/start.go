@@ -179,7 +179,7 @@ func (r Request) startWall(d Direction) (s start, why string, err error) {
 	}
 	if r.StartWall != "" {
 		s, err = told(r.Floor, d, both, r.StartWall)
-		return s, "as told", err
+		return s, "told", err
 	}
 	const doors, long = "it has the doorway, where the last row would have to go under the jambs", "it is the longest straight wall along the rows"
 	a, b := r.atWall(both[0]), r.atWall(both[1])
