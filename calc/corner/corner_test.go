@@ -67,6 +67,7 @@ func TestTaper(t *testing.T) {
 	require.InDelta(t, 0.199, Taper(in(.5), ft(12)), 0.0005)
 	require.InDelta(t, 1, Taper(in(2.5135), ft(12)), 0.0005)
 	require.InDelta(t, in(3+1.0/6).MM(), WidthAt(in(3), in(3.5), ft(12), ft(4)).MM(), 1e-5)
+	require.InDelta(t, 4.76, Taper(in(2), in(24)), 0.005) // 1:12, the gauge for ramps of 2 in in 24: 4.76 degrees (2010 ADA Standards, 405.2)
 	require.Equal(t, in(3.5), WidthAt(in(3), in(3.5), ft(12), ft(12)))
 	require.Equal(t, in(3.25), WidthAt(in(3.5), in(3), ft(12), ft(6)))
 }

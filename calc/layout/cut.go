@@ -14,7 +14,7 @@ type Cut struct {
 	What string // "crosscut", "angle", "rip", "taper", "notch", "hole", "lip"
 	Edge string // the edge that it is measured from, or the end and the edge: "right end, near edge"
 	Off  string // the edge, end or corner that comes off: "right end", "near left corner"
-	// Near and Far are the lengths (crosscut, angle) on the near and the far edge of what is left, or the widths (rip, taper)
+	// Near and Far are the lengths (crosscut, angle) on the near and the far edge, as even rips leave them, or the widths (rip, taper)
 	// at the left and the right end of the piece.
 	Near, Far length.Length
 	// The box of a notch or a hole, from its end and its edge. Of a taper, where the width at an end stands that is no

@@ -50,21 +50,37 @@ func (m *marking) cutLines(ring geom.Ring) []cutLine {
 		if !m.touches(p) {
 			continue
 		}
-		if !m.hugs(line) {
-			for _, c := range m.straight(smooth(line), ring) {
-				if len(c.points) > 2 || !loses(c.points[0], c.points[1], ring) {
-					out = append(out, c)
-				}
-			}
+		if line = smooth(line); !m.hugs(line) {
+			out = append(out, m.whole(m.straight(line, ring), ring)...)
 		}
 		line = geom.Ring{p}
 	}
 	return out
 }
 
-// loses says whether a cut through two points takes off most of a piece: then the piece hangs together by less than can be
-// marked, and it is the other part that is not worth keeping.
-func loses(a, b geom.Point, piece geom.Ring) bool {
+// worth is an area too large to lose where a piece hangs together by less than can be marked, in nanometres squared.
+const worth = 2 * float64(length.Inch) * float64(length.Inch)
+
+// whole leaves out the straight cuts that would take off most of a piece: it hangs together by less than can be marked, and
+// the other part is the one to lose. Where neither may be lost, the piece is in parts.
+func (m *marking) whole(cuts []cutLine, piece geom.Ring) []cutLine {
+	var out []cutLine
+	all := doubleArea(piece) / 2
+	for _, c := range cuts {
+		if len(c.points) == 2 {
+			lost := lostTo(c.points[0], c.points[1], piece)
+			m.parted = m.parted || min(lost, all-lost) > worth
+			if lost > all/2 {
+				continue
+			}
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// lostTo is the area of a piece that lies to the right of the line through two points.
+func lostTo(a, b geom.Point, piece geom.Ring) float64 {
 	var lost geom.Ring
 	for i, p := range piece {
 		q := piece[(i+1)%len(piece)]
@@ -77,7 +93,10 @@ func loses(a, b geom.Point, piece geom.Ring) bool {
 			lost = append(lost, geom.Point{X: p.X + length.Length(t*float64(q.X-p.X)), Y: p.Y + length.Length(t*float64(q.Y-p.Y))})
 		}
 	}
-	return len(lost) > 2 && 2*doubleArea(lost) > doubleArea(piece)
+	if len(lost) < 3 {
+		return 0
+	}
+	return doubleArea(lost) / 2
 }
 
 // hugs says whether a line lies on a side of the box, or slightly off it.
@@ -108,11 +127,13 @@ func nearer(l, least, most length.Length) length.Length {
 	return l
 }
 
-// smooth drops the points that lie slightly off the line between their neighbours.
+// smooth drops the points that lie slightly off the line between their neighbours, or that no tape tells from one of them.
 func smooth(line geom.Ring) geom.Ring {
 	out := geom.Ring{line[0]}
 	for i := 1; i+1 < len(line); i++ {
-		if math.Abs(offLine(out[len(out)-1], line[i+1], line[i])) >= float64(slight) {
+		before, p, after := out[len(out)-1], line[i], line[i+1]
+		near := min(geom.Distance(before, p), geom.Distance(p, after)) < 2*slight
+		if !near && math.Abs(offLine(before, after, p)) >= float64(slight) {
 			out = append(out, line[i])
 		}
 	}

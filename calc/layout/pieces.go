@@ -15,6 +15,7 @@ type marking struct {
 	nearWall     bool
 	gone         [4]bool // by side: a straight cut takes it off whole
 	chains       []cutLine
+	parted       bool        // it hangs together by less than can be marked, or not at all
 	voids        []geom.Ring // taken out between the parts of it
 	holes        []geom.Ring
 	pipes        []pipe
@@ -38,22 +39,19 @@ func (w *writer) cuts(here geom.Region, s strip, st *stretch, left, right length
 func (m *marking) outline(here geom.Region) {
 	outer := 0
 	for _, ring := range here {
-		if doubleArea(ring) > 0 {
-			outer++
-		}
-	}
-	if outer > 1 {
-		for _, o := range (geom.Region{m.ring()}).Less(here) {
-			m.voids = append(m.voids, o.Ring)
-		}
-		return
-	}
-	for _, ring := range here {
 		if doubleArea(ring) < 0 {
 			m.holes = append(m.holes, ring)
 			continue
 		}
+		outer++
 		m.chains = append(m.chains, m.cutLines(ring)...)
+	}
+	if outer == 1 && !m.parted {
+		return
+	}
+	m.chains, m.holes = nil, nil
+	for _, o := range (geom.Region{m.ring()}).Less(here) {
+		m.voids = append(m.voids, o.Ring)
 	}
 }
 
@@ -126,7 +124,7 @@ func (m *marking) list() []Cut {
 		inner = append(inner, cut)
 	}
 	out := append(m.rips(), m.crosscuts()...)
-	for _, more := range [][]Cut{tapers, ends, corners, inner, m.lips()} {
+	for _, more := range [][]Cut{ends, tapers, corners, inner, m.lips()} {
 		out = append(out, more...)
 	}
 	return out
@@ -185,7 +183,7 @@ func (m *marking) name(c cutLine) Cut {
 		if side == sideNear || side == sideFar {
 			return m.taper(side, p, q)
 		}
-		return Cut{What: "angle", Edge: m.end(), Off: sideNames[side], Near: m.along(p.X), Far: m.along(q.X)}
+		return m.angle(side, p, q)
 	}
 	cut := m.boxCut("notch", boxOf(geom.Region{c.points}))
 	cut.Off = m.off(c, t)
@@ -196,6 +194,26 @@ func (m *marking) name(c cutLine) Cut {
 		cut.Marks = m.marks(c.points)
 	}
 	return cut
+}
+
+// angle is a cut across the plank, by where it meets the near and the far edge, as the even rips leave them. Where it would
+// meet one beyond the plank's end, the points where it meets the piece are joined.
+func (m *marking) angle(side int, near, far geom.Point) Cut {
+	y0, y1 := m.near, m.far
+	if m.gone[sideNear] {
+		y0 = m.plank.near
+	}
+	if m.gone[sideFar] {
+		y1 = m.plank.far
+	}
+	c := Cut{What: "angle", Edge: m.end(), Off: sideNames[side]}
+	c.Near = m.along(between(near.Y, near.X, far.Y, far.X, y0))
+	c.Far = m.along(between(near.Y, near.X, far.Y, far.X, y1))
+	if min(c.Near, c.Far) < 0 || max(c.Near, c.Far) > m.plank.right-m.plank.left {
+		c = m.boxCut("angle", boxOf(geom.Region{{near, far}}))
+		c.Off, c.Marks = sideNames[side], m.marks(geom.Ring{near, far})
+	}
+	return c
 }
 
 // taper is a cut along the plank, by the points where it meets the left and the right side of the piece.

@@ -14,6 +14,7 @@ import (
 
 	"lastrow/calc/geom"
 	"lastrow/calc/length"
+	"lastrow/calc/room"
 )
 
 // sawyer has a plank and the words of a cut list, and nothing else: no layout, no floor. Millimetres, from the plank's left
@@ -218,11 +219,15 @@ func (s *sawyer) join(m []string) bool {
 	off := s.corners(m[2])
 	if m[1] == "cut off the" {
 		a, b := marks[0], marks[1]
-		if (b.X-a.X)*(off[0].Y-a.Y)-(b.Y-a.Y)*(off[0].X-a.X) > 0 {
+		left := 0.0
+		for _, p := range off {
+			left += (b.X-a.X)*(p.Y-a.Y) - (b.Y-a.Y)*(p.X-a.X)
+		}
+		if left > 0 {
 			a, b = b, a
 		}
 		s.saw(a, b)
-		return len(marks) == 2 && len(off) == 1
+		return len(marks) == 2 && len(off) > 0
 	}
 	if first, last := marks[0], marks[len(marks)-1]; len(off) == 2 && (same(first.X, last.X) && same(first.X, off[0].X) && same(first.X, off[1].X) || same(first.Y, last.Y) && same(first.Y, off[0].Y) && same(first.Y, off[1].Y)) {
 		off = nil // it opens to that edge, whose corners stay
@@ -452,6 +457,9 @@ func TestCutListMakesThePiece(t *testing.T) {
 	kinds, made := map[string]int{}, 0
 	for i := range 600 {
 		r := anyRequest(rnd)
+		if i%4 == 0 {
+			r.Floor, r.Along = aslant(rnd), []Direction{EastWest, NorthSouth, Diagonal}[rnd.Intn(3)]
+		}
 		tape := []length.Tape{{}, {Parts: 64}, {System: length.Metric}}[i%3]
 		l, err := Lay(r)
 		require.NoError(t, err)
@@ -467,6 +475,13 @@ func TestCutListMakesThePiece(t *testing.T) {
 	for _, kind := range []string{"crosscut", "rip", "taper", "angle", "notch", "hole", "lip"} {
 		require.Positive(t, kinds[kind], kind)
 	}
+}
+
+// aslant is a floor of four walls of which none is square to another, and no two nearly so.
+func aslant(rnd *rand.Rand) *room.Floor {
+	off := func() float64 { return float64(rnd.Intn(16*40)) / 16 }
+	w, h := 80+off(), 70+off()
+	return gapless([2]float64{off(), off()}, [2]float64{w + off(), off()}, [2]float64{w + off(), h + off()}, [2]float64{off(), h + off()})
 }
 
 // tolerance is twice what is too slight to mark and what the tape rounds off.

@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"slices"
+
 	"lastrow/calc/geom"
 	"lastrow/calc/length"
 )
@@ -33,12 +35,12 @@ func slice(laying geom.Region, width, first length.Length) []strip {
 	for ; b.far-far > hair; near, far = far, far+width {
 		var here geom.Region
 		here, rest = split(rest, atY, far)
-		out = append(out, strip{near: near, far: far, parts: parts(here)})
+		out = append(out, strip{near: near, far: far, parts: laid(parts(here))})
 	}
 	if far = min(far, b.far); len(rest) == 0 { // a tip too fine to be there
 		return out
 	}
-	return append(out, strip{near: near, far: far, parts: parts(under(rest, far))})
+	return append(out, strip{near: near, far: far, parts: laid(parts(under(rest, far)))})
 }
 
 // under takes a hair off what lies beyond a line.
@@ -47,6 +49,14 @@ func under(r geom.Region, far length.Length) geom.Region {
 		return r
 	}
 	return turned(r, func(p geom.Point) geom.Point { return geom.Point{X: p.X, Y: min(p.Y, far)} })
+}
+
+// laid leaves out what rounding alone makes of a wall that lies along a row's line: nothing to lay.
+func laid(parts []geom.Region) []geom.Region {
+	return slices.DeleteFunc(parts, func(r geom.Region) bool {
+		b := boxOf(r)
+		return min(b.right-b.left, b.far-b.near) <= hair
+	})
 }
 
 // stretches lists the runs of all rows, row by row from the left, and which of them lie against each other.

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"lastrow/calc/geom"
 	"lastrow/calc/length"
 )
 
@@ -60,6 +61,9 @@ func (w *writer) run(s strip, st *stretch, first length.Length, part, before int
 			here, rest = split(rest, atX, to)
 		} else {
 			to = st.right
+		}
+		if len(here) == 0 { // a tip of the floor too sharp to have an area
+			here = geom.Region{box{at, to, s.near, s.near + 1}.ring()}
 		}
 		p := Piece{
 			Row: st.row + 1, N: before + i + 1, Left: at - w.area.left, Right: to - w.area.left,
