@@ -68,7 +68,7 @@ func (p pieces) whole(i int) (text string, v int64, n int) {
 	}
 	switch {
 	case m == 0 || more < 10 || more > 99 || v < 1 || v > 199:
-	case v < 20 && areaWord(p.at(last+1+m, 1)):
+	case v < 20 && areaWord(p.at(last+1+m, 1)), p.inMillimetres() && p.beside(i, last+1+m):
 		return strconv.FormatInt(v*100+more, 10), v*100 + more, n + 1 + m
 	case p.priced(i, last+1+m):
 		return fmt.Sprintf("%d.%02d", v, more), v, n + 1 + m
@@ -122,3 +122,24 @@ func (p pieces) priced(i, last int) bool {
 }
 
 var payWords = map[string]bool{"at": true, "charging": true, "charge": true, "charges": true, "paying": true, "pay": true, "paid": true, "price": true, "priced": true, "cost": true, "costs": true}
+
+// inMillimetres says whether a message measures in millimetres and in nothing larger: its numbers may be said in two
+// halves, "twelve eighty five".
+func (p pieces) inMillimetres() bool {
+	mm := false
+	for _, w := range p {
+		switch w.low {
+		case "mm", "mil", "mils", "millimeters", "millimetres", "millimeter", "millimetre":
+			mm = true
+		case "ft", "foot", "feet", "inch", "inches", "m", "metre", "metres", "meter", "meters", "dollars", "box":
+			return false
+		}
+	}
+	return mm
+}
+
+// beside says whether "by" or a millimetre stands at either end of a number.
+func (p pieces) beside(i, last int) bool {
+	next := p.at(last, 1)
+	return next == "by" || next == "x" || strings.HasPrefix(next, "mil") || next == "mm" || i >= 2 && joins(p[i-1].text) && (p[i-2].low == "by" || p[i-2].low == "x")
+}

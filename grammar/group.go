@@ -22,11 +22,16 @@ func (r *reader) wholly() bool {
 		case it.says():
 			said++
 		}
-		if personal[it.word] || it.meaning == "last" {
+		if personal[it.word] && !r.weAre(i) || it.meaning == "last" {
 			return false
 		}
 	}
 	return said > 0
+}
+
+// weAre says whether "were" at item i is "we're": nobody stands before it.
+func (m *message) weAre(i int) bool {
+	return m.items[i].word == "were" && (i == 0 || m.items[i-1].mark != "" || isOne(m.items[i-1].word, []string{"and", "so", "ok", "now"}))
 }
 
 // personal are words that speak to people, or of them.

@@ -1,7 +1,6 @@
 package grammar
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -81,6 +80,33 @@ func (r *reader) slabPounds() bool {
 	return r.has("concrete") && r.has("test", "reading") && slices.ContainsFunc(r.quantities(), func(i int) bool { t := r.items[i].sizes[0]; return t.class == tMass && t.unit == "lb" })
 }
 
+// tags are words that a message ends with to have what it says agreed to.
+var tags = []string{"right", "yeah", "yea", "yes", "yep", "huh", "eh", "correct", "no", "good"}
+
+// endsTag says whether a message about what passes or fails ends with a word that wants a yes: "we're good, yeah".
+func (r *reader) endsTag() bool {
+	i := len(r.items) - 1
+	for i > 0 && r.items[i].mark != "" {
+		i--
+	}
+	if i < 2 || !isOne(r.items[i].word, tags) || r.items[i-1].mark != "," && r.items[i-1].meaning != "ok" || r.has("laid", "opened", "damaged", "record", "note") {
+		return false
+	}
+	kind, top, _ := r.kind()
+	return top >= 4 && (judged[kind] || kind == term.AskVaporBarrier)
+}
+
+// dropLeast takes "7 ft" out of "still over 7 ft": the least that a ceiling is held to anyway.
+func (r *reader) dropLeast(qs *[]int) {
+	for k, i := range *qs {
+		t := r.items[i].sizes[0]
+		if k > 0 && i > 0 && isOne(r.items[i-1].word, []string{"over", "above", "under", "least", "than"}) && t.class == tLength && len(r.items[i].sizes) == 1 && t.meas.Len == 7*foot {
+			*qs = without(*qs, []int{i})
+			return
+		}
+	}
+}
+
 // found says whether the message tells what was measured: "we measured a 4 mm dip".
 func (r *reader) found() bool {
 	return r.hasWord("measured", "found", "recorded", "worst") || r.has("record", "note")
@@ -113,141 +139,6 @@ func (r *reader) builtUp(kind term.Kind) bool {
 		return false
 	}
 	return !r.has("plank", "underlay") && len(r.quantities()) < 3 && (r.has("total") || strings.Contains(r.src, " of floor") || r.hasWord("finished", "buildup", "build"))
-}
-
-// edge is one length of a triangle: a token, or two that are feet and inches.
-type edge struct {
-	t    token
-	size length.Length
-}
-
-// triangle puts the longest of three lengths at the diagonal: no side of a room is longer. Where there are more numbers,
-// some are feet and inches: "9 x 12 and 15 1".
-func (r *reader) triangle(q *Question, qs *[]int) {
-	var all []token
-	for _, i := range *qs {
-		if r.items[i].vague {
-			return
-		}
-		all = append(all, r.items[i].sizes...)
-	}
-	if len(all) < 3 || len(all) > 6 {
-		return
-	}
-	l := r.lean3(*qs)
-	sides := r.edges(all, l)
-	if len(all) > 3 {
-		sides = r.merged(all, l)
-	}
-	if len(sides) != 3 {
-		return
-	}
-	k := longest(sides)
-	if sides[k].size < 2*foot {
-		return
-	}
-	names := []term.Name{term.SideA, term.SideB}
-	for i, s := range sides {
-		if i == k {
-			q.Given = set(q.Given, given(term.Diagonal, term.Len(s.size)))
-			continue
-		}
-		q.Given = set(q.Given, given(names[0], term.Len(s.size)))
-		names = names[1:]
-	}
-	*qs = nil
-}
-
-// edges reads tokens as lengths of walls; nil where one can't be.
-func (r *reader) edges(ts []token, l leaning) []edge {
-	var out []edge
-	for _, t := range ts {
-		size, ok := r.message.read(t, bareRoom, l)
-		if !ok {
-			return nil
-		}
-		out = append(out, edge{t, size.Len})
-	}
-	return out
-}
-
-func longest(e []edge) int {
-	k := 0
-	for i := range e {
-		if e[i].size > e[k].size {
-			k = i
-		}
-	}
-	return k
-}
-
-// merged tries which numbers are feet and the inches after them, and gives the one way to three lengths that are
-// nearly a right corner.
-func (r *reader) merged(ts []token, l leaning) []edge {
-	var found []edge
-	ways := 0
-	for way := 1; way < 1<<(len(ts)-1); way++ {
-		if e := r.edges(pairUp(ts, way), l); len(e) == 3 && nearlyRight(e) {
-			found, ways = e, ways+1
-		}
-	}
-	if ways != 1 {
-		return nil
-	}
-	return found
-}
-
-// pairUp makes feet and inches of the bare numbers at each bit set and after it; nil where they can't be.
-func pairUp(ts []token, way int) []token {
-	var out []token
-	for i := 0; i < len(ts); i++ {
-		if way>>i&1 == 0 {
-			out = append(out, ts[i])
-			continue
-		}
-		if i+1 == len(ts) || way>>(i+1)&1 == 1 {
-			return nil
-		}
-		a, b := ts[i], ts[i+1]
-		if a.class != tNumber || b.class != tNumber || !a.num.Whole() || b.num.Num >= 12*b.num.Den || b.at-a.end != 1 {
-			return nil
-		}
-		out = append(out, pairOf(a, b))
-		i++
-	}
-	return out
-}
-
-// nearlyRight says whether the longest of three lengths is within a fiftieth of the diagonal of the other two.
-func nearlyRight(e []edge) bool {
-	k := longest(e)
-	d, sum := e[k].size.MM(), 0.0
-	for i := range e {
-		if i != k {
-			sum += e[i].size.MM() * e[i].size.MM()
-		}
-	}
-	return math.Abs(math.Sqrt(sum)-d) < d/50
-}
-
-// lean3 leans to metres where three bare lengths are small and one has decimals: 3.6, 3.2 and 4.81.
-func (r *reader) lean3(qs []int) leaning {
-	if r.lean.sure {
-		return r.lean
-	}
-	dec := false
-	for _, i := range qs {
-		for _, t := range r.items[i].sizes {
-			if t.class != tNumber || t.num.Float() >= 9 {
-				return r.lean
-			}
-			dec = dec || r.decimal(t)
-		}
-	}
-	if dec {
-		return leaning{length.Metric, true}
-	}
-	return r.lean
 }
 
 // owners and others are words for the new floor's height and for the height beside it.

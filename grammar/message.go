@@ -70,7 +70,7 @@ var stuckTest = regexp.MustCompile(`(?i)\b(rh|mc|cm|cacl)(\d)`)
 
 // understand cuts a text into items and gives words their meaning.
 func understand(text string, jobs []string) *message {
-	m := &message{text: text, src: spoken(stuckTest.ReplaceAllString(strings.ReplaceAll(text, "3-4-5", "threefourfive"), "$1 $2"))}
+	m := &message{text: text, src: spoken(stuckTest.ReplaceAllString(threes(text), "$1 $2"))}
 	toks, bad := lex(m.src, false)
 	if m.bad = bad; bad != "" {
 		return m

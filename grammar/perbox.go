@@ -18,6 +18,8 @@ func (m *message) perBox(q int) bool {
 			return (rate || m.items[j-1].meaning == "piece" || m.items[j-1].meaning == "plank" || j == q+1 && m.items[q].class == tArea) && !plural[it.word]
 		case it.word == "per" || it.word == "to" || it.word == "in" || it.word == "a" || it.meaning == "each" || it.word == "every" || it.mark == "/" || it.word == "the" && rate:
 			rate = true
+		case it.word == "it" && rate && j == q+2 && m.items[q].sizes[0].class == tNumber:
+			return m.has("box")
 		case it.meaning != "plank" && it.word != "go" && it.word != "come" && it.meaning != "piece" && it.meaning != "area" && it.meaning != "cover":
 			return false
 		}

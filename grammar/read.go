@@ -243,6 +243,9 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 	if len(vague) > 0 {
 		return r.askBack(q, vague...)
 	}
+	if r.needsDiagonal(q) {
+		return r.askBack(q, term.Diagonal)
+	}
 	return Reading{Statements: r.progress(qs), Question: q}
 }
 
@@ -379,7 +382,7 @@ func (r *reader) asks() bool {
 			}
 		}
 	}
-	if r.endsOK() || !r.ctx.Group && len(r.ctx.Statements) == 0 && r.dipOver() && !r.found() {
+	if r.endsOK() || r.endsTag() || !r.ctx.Group && len(r.ctx.Statements) == 0 && r.dipOver() && !r.found() {
 		return true
 	}
 	if r.gapOfRun() || r.forOpening() {

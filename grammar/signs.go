@@ -11,6 +11,9 @@ func (m *message) signs() []string {
 			}
 		}
 	}
+	if m.year > 0 && m.year < 1980 && (m.has("trimoff", "oldfloor", "rip", "leadpaint") || m.hasWord("painted", "paint", "sanding", "scraping", "pulling", "ripping", "tearing")) {
+		out = append(out, "old-coatings")
+	}
 	for _, w := range []string{"grinder", "grinding", "grind"} {
 		if m.hasWord(w) && m.has("tile") && !m.has("concrete") {
 			return append(out, "old-coatings")

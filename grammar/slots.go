@@ -138,7 +138,7 @@ var takes = map[term.Kind][]slot{
 	term.AskHours:      {sArea, sRoom, sCrew},
 	term.AskCost:       {sBoxes, sPrice, sArea, sRoom, sCoverage, sSpare, sPerBox, sPlank, sThick, sRollPrice, sStickPrice},
 	term.AskWeight:     {sArea, sRoom, sThickSaid, sBoxes, sCoverage, sPerBox, sPlank, sPayload},
-	term.AskLeftover:   {sCloset, sArea, sLeftCount},
+	term.AskLeftover:   {sCloset, sArea, sLeftCount, sPlank},
 	term.AskStart:      {sRoom, sWidth, sPlank, sGap},
 	term.AskRow:        {sRowN},
 	term.AskPiece:      {sRowN, sPieceN},
@@ -158,5 +158,5 @@ var (
 	sHere         = slot{name: term.WidthHere, bare: bareFace, cues: "here", lo: inch / 8, hi: 30 * inch}
 	sThere        = slot{name: term.WidthThere, bare: bareFace, cues: "there", lo: inch / 8, hi: 30 * inch}
 	sTaperLong    = slot{name: term.Length, bare: bareRoom, cues: "long over run", lo: 2 * foot, hi: 200 * foot}
-	sLeftCount    = slot{name: term.Leftover, dim: dCount, cues: "plank leftover remaining", must: true, count: "plank leftover"}
+	sLeftCount    = slot{name: term.Leftover, dim: dCount, cues: "plank leftover remaining ones full whole", must: true, count: "plank leftover ones remaining"}
 )

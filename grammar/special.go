@@ -13,6 +13,7 @@ import (
 func (r *reader) special(q *Question, qs *[]int) string {
 	r.dropTimber(qs)
 	r.dropGauge(qs)
+	r.addUp(q, qs)
 	switch q.Kind {
 	case term.AskMoisture:
 		r.moisture(q, qs)
@@ -41,7 +42,10 @@ func (r *reader) special(q *Question, qs *[]int) string {
 	case term.AskTransition:
 		r.sameHeights(q, qs)
 	case term.AskSquare:
+		r.threeFourFive(q, qs)
 		r.triangle(q, qs)
+	case term.AskHeadroom:
+		r.dropLeast(qs)
 	}
 	return ""
 }
@@ -304,11 +308,11 @@ func without(qs, taken []int) []int {
 
 // stagger reads "min 250 between the joints, i got 265": a least and an offset.
 func (r *reader) stagger(q *Question, qs *[]int) {
-	if !r.has("least") || len(*qs) != 2 || r.has("offcut") {
+	if !r.has("least", "spec") || len(*qs) != 2 || r.has("offcut") {
 		return
 	}
 	least, got := (*qs)[0], (*qs)[1]
-	if r.nearness(got, "least") > r.nearness(least, "least") {
+	if r.nearness(got, "least spec") > r.nearness(least, "least spec") {
 		least, got = got, least
 	}
 	a, ok1 := r.message.read(r.items[least].sizes[0], bareInch, r.lean)

@@ -202,8 +202,11 @@ func areaFollows(s string) bool {
 	s = strings.ToLower(strings.TrimLeft(s, " "))
 	w := letters(s)
 	switch w {
-	case "sq", "square", "sqft", "sqm", "sf":
+	case "sqft", "sqm", "sf":
 		return true
+	case "sq", "square":
+		u, _ := unit(strings.TrimLeft(s[len(w):], " ."))
+		return u != Bare
 	case "ft", "m", "in", "mm", "cm":
 		return anyOf(s[len(w):], "²", "^2") > 0 || square(s[len(w):])
 	}

@@ -1,0 +1,106 @@
+package grammar
+
+import (
+	"lastrow/calc/length"
+	"lastrow/calc/term"
+)
+
+// summed are the kinds of question that want the area of all the floors said.
+var summed = map[term.Kind]bool{term.AskBoxes: true, term.AskCost: true, term.AskHours: true, term.AskWeight: true}
+
+// addUp makes one area of several that are said: "132, 118 and 155 square feet", "a 3'6 x 19 hall on top of the 12 x 16
+// living room". A count of rooms before them must be theirs.
+func (r *reader) addUp(q *Question, qs *[]int) {
+	if !summed[q.Kind] || r.has("instead", "not", "minus", "leave", "missing") || r.hasWord("or", "vs", "versus", "minus", "less", "except", "skip", "without", "counting", "excluding") {
+		return
+	}
+	parts, total := r.floorParts(*qs)
+	if len(parts) < 2 || r.sameFloor(parts) || q.Kind != term.AskHours && r.maybeBox(parts) {
+		return
+	}
+	var counts []int
+	for _, i := range *qs {
+		if n, ok := r.roomCount(i); ok {
+			if n != len(parts) && !(n < len(parts) && r.has("room") && r.has("hall", "closet", "wet")) {
+				return
+			}
+			counts = append(counts, i)
+		}
+	}
+	q.Given = append(q.Given, given(term.FloorArea, term.Area{Area: total}))
+	*qs = without(*qs, append(parts, counts...))
+}
+
+// floorParts are the quantities that are each the area of a floor, and their sum.
+func (r *reader) floorParts(qs []int) (parts []int, total length.Area) {
+	for k := len(qs) - 1; k >= 0; k-- {
+		a, ok := r.floorPart(qs, k, parts)
+		if ok {
+			parts, total = append(parts, qs[k]), total.Plus(a)
+		}
+	}
+	return parts, total
+}
+
+// floorPart reads a quantity as the area of a floor: in square feet, or bare in a list before one that is, or as two sides.
+func (r *reader) floorPart(qs []int, k int, parts []int) (length.Area, bool) {
+	i := qs[k]
+	it := &r.items[i]
+	t := it.sizes[0]
+	switch {
+	case it.vague:
+	case t.class == tArea && len(it.sizes) == 1:
+		return flatOf(t).Area(), !r.perBox(i) && !r.boxOf(i) && r.nearness(i, "cover each per does") < 4
+	case t.class == tNumber && len(it.sizes) == 1 && k+1 < len(qs) && len(parts) > 0 && parts[len(parts)-1] == qs[k+1] && i+1 < qs[k+1] && r.listed(i, qs[k+1]) && r.areaSaid() != "":
+		next := &r.items[qs[k+1]]
+		if len(next.sizes) > 1 {
+			return length.Area{}, false
+		}
+		return Flat{t.num, r.areaSaid()}.Area(), true
+	case len(it.sizes) == 2 && r.nearness(i, "plank roll") < 4:
+		if _, fit, ok := r.valueFor(i, &sPlank, r.lean); ok && fit >= 3 && r.nearness(i, "room hall closet wet floor") < 4 {
+			return length.Area{}, false
+		}
+		v, fit, ok := r.valueFor(i, &sRoom, r.lean)
+		if !ok || fit < 0 || len(v.sizes) != 2 {
+			return length.Area{}, false
+		}
+		return v.sizes[0].Len.Times(v.sizes[1].Len), min(v.sizes[0].Len, v.sizes[1].Len) >= 18*inch
+	}
+	return length.Area{}, false
+}
+
+// maybeBox says whether one of the areas may be what a box covers, where nothing else is said to be.
+func (r *reader) maybeBox(parts []int) bool {
+	if r.coverageSaid() {
+		return false
+	}
+	for _, i := range parts {
+		if t := r.items[i].sizes[0]; t.class == tArea && coverageFit(flatOf(t).Area()) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// sameFloor says whether an area said is that of two sides said besides: "12 x 14, so 168 sq ft".
+func (r *reader) sameFloor(parts []int) bool {
+	for _, i := range parts {
+		for _, j := range parts {
+			a, b := r.items[i], r.items[j]
+			if len(a.sizes) == 2 && len(b.sizes) == 1 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// roomCount reads "three" of "three bedrooms".
+func (r *reader) roomCount(i int) (int, bool) {
+	t := r.items[i].sizes[0]
+	if t.class != tNumber || len(r.items[i].sizes) > 1 || !t.num.Whole() || i+1 >= len(r.items) || !isOne(r.items[i+1].meaning, []string{"room", "closet", "hall", "wet", "area", "floor"}) {
+		return 0, false
+	}
+	return int(t.num.Num / t.num.Den), true
+}
