@@ -10,7 +10,7 @@ func (r *reader) correction() (Reading, bool) {
 	if r.ctx.Group {
 		return Reading{}, false
 	}
-	qs := r.quantities()
+	qs := r.feetAnd(r.quantities())
 	if out, ok := r.instead(); ok {
 		return out, true
 	}
@@ -20,7 +20,7 @@ func (r *reader) correction() (Reading, bool) {
 	if len(qs) == 2 && r.notBetween(qs[0], qs[1]) {
 		return r.notThat(qs[0], qs[1])
 	}
-	if len(qs) == 2 && r.has("not", "no") && r.notBefore(qs[0]) && !r.asks() {
+	if len(qs) == 2 && r.has("not", "no", "sorry") && r.notBefore(qs[0]) && !r.asks() {
 		return r.notThat(qs[1], qs[0])
 	}
 	if r.has("sorry", "no") && !r.asks() {
@@ -45,7 +45,7 @@ func (r *reader) namesSetting() bool {
 		if r.ctx.Last != nil && hasName(r.ctx.Last.Given, n.name) && !r.has("make") {
 			continue
 		}
-		if n.must && len(r.quantities()) == 1 && r.nearness(r.quantities()[0], n.cues) > 3 && r.allows(n.name) {
+		if (n.must || n.count == "per-box") && len(r.quantities()) == 1 && r.nearness(r.quantities()[0], n.cues) > 3 && r.allows(n.name) {
 			return true
 		}
 	}
@@ -64,11 +64,26 @@ func (r *reader) notBetween(a, b int) bool {
 
 func (r *reader) notBefore(a int) bool {
 	for i := a - 1; i >= 0 && i >= a-3; i-- {
-		if r.items[i].meaning == "not" {
+		if r.items[i].meaning == "not" || r.items[i].word == "scratch" {
 			return true
 		}
 	}
 	return false
+}
+
+// feetAnd makes feet and inches of two bare numbers in a row that put something right: "oops, 14 6".
+func (r *reader) feetAnd(qs []int) []int {
+	if len(qs) != 2 || qs[1] != qs[0]+1 || !r.has("sorry", "no", "undo") || len(r.items[qs[0]].sizes) > 1 || len(r.items[qs[1]].sizes) > 1 {
+		return qs
+	}
+	a, b := r.items[qs[0]].sizes[0], r.items[qs[1]].sizes[0]
+	if !feetAndInches(a, b) || a.num.Num < 4*a.num.Den {
+		return qs
+	}
+	r.items[qs[0]].sizes = []token{pairOf(a, b)}
+	r.items[qs[0]].end = b.end
+	r.items = append(r.items[:qs[1]:qs[1]], r.items[qs[1]+1:]...)
+	return qs[:1]
 }
 
 // notThat puts the size at item a in place of the one at item b, wherever that was said.
@@ -236,9 +251,16 @@ func (s swapping) statement(old Statement) (Statement, bool) {
 	case Height:
 		ok := s.only(&v.Size, bareThick)
 		return v, ok
+	case Doorway:
+		ok := s.only(&v.Wide, bareInch)
+		return v, ok && v.Wide.Len >= 18*inch
 	case Measured:
 		return s.share(v)
 	case Underlay:
+		if t := clone(v.Thickness); t != nil && v.RollWidth == nil && v.Overlap == nil && s.only(t, bareThick) {
+			v.Thickness = t
+			return v, true
+		}
 		a, b, c := clone(v.Thickness), clone(v.RollWidth), clone(v.RollLong)
 		ok := s.size(a) || s.size(b) || s.size(c)
 		v.Thickness, v.RollWidth, v.RollLong = a, b, c
@@ -253,17 +275,53 @@ func (s swapping) share(v Measured) (Statement, bool) {
 	if v.Percent == nil || err != nil || s.to.class != tPercent && s.to.class != tNumber {
 		return v, false
 	}
-	from, err := scale(s.from.num, 1000)
-	if !s.any && (err != nil || Thousandths(from) != *v.Percent) {
-		return v, false
+	if !s.any {
+		if from, err := scale(s.from.num, 1000); err != nil || Thousandths(from) != *v.Percent {
+			return v, false
+		}
 	}
 	p := Thousandths(to)
 	v.Percent = &p
 	return v, true
 }
 
+// spared changes the share that is bought over.
+func (s swapping) spared(v Spare) (Statement, bool) {
+	if v.Percent == nil || s.to.class != tPercent && s.to.class != tNumber {
+		return v, false
+	}
+	m, ok := s.share(Measured{Percent: v.Percent})
+	return Spare{Percent: m.(Measured).Percent}, ok
+}
+
+// priced changes an amount, the currency kept where none is said.
+func (s swapping) priced(v Price) (Statement, bool) {
+	if s.to.class != tNumber && s.to.class != tMoney {
+		return v, false
+	}
+	if !s.any {
+		if from, err := scale(s.from.num, 100); err != nil || Cents(from) != v.Amount {
+			return v, false
+		}
+	}
+	to, err := scale(s.to.num, 100)
+	if s.to.class == tMoney && s.to.unit != "" {
+		v.Currency = lower(s.to.unit)
+	}
+	v.Amount = Cents(to)
+	return v, err == nil && to > 0
+}
+
 // counted changes the count or the amount of a statement.
 func (s swapping) counted(old Statement) (Statement, bool) {
+	switch v := old.(type) {
+	case Price:
+		return s.priced(v)
+	case Spare:
+		if v.Percent != nil {
+			return s.spared(v)
+		}
+	}
 	if s.to.class != tNumber || s.to.num.Den != 1 {
 		return nil, false
 	}

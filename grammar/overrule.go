@@ -95,3 +95,16 @@ func (r *reader) along(kind term.Kind, gs []term.Given) []term.Given {
 	}
 	return gs
 }
+
+// turnedRows asks the last question again with its rows the other way: "and running the short way".
+func (r *reader) turnedRows(last *Question) (Reading, bool) {
+	if !laidOut[last.Kind] || !r.opensFollow() {
+		return Reading{}, false
+	}
+	q := carried(last)
+	before := len(q.Given)
+	if q.Given = r.along(q.Kind, q.Given); len(q.Given) == before {
+		return Reading{}, false
+	}
+	return Reading{Question: q}, true
+}

@@ -102,6 +102,20 @@ func (r *reader) putRight(q int) (Reading, bool) {
 			return out, true
 		}
 	}
+	return r.rightBefore(q)
+}
+
+// rightBefore puts a size with a unit right in the newest statement that has one near to it.
+func (r *reader) rightBefore(q int) (Reading, bool) {
+	t := r.items[q].sizes[0]
+	if t.class != tLength || len(r.items[q].sizes) > 1 {
+		return Reading{}, false
+	}
+	for i := len(r.ctx.Statements) - 1; i >= 0; i-- {
+		if st, ok := (swapping{r: r, to: t, any: true}).statement(r.ctx.Statements[i]); ok {
+			return Reading{Statements: []Statement{st}}, true
+		}
+	}
 	return Reading{}, false
 }
 

@@ -293,7 +293,7 @@ func (r *reader) opensFollow() bool {
 				continue
 			}
 			switch it.word {
-			case "and", "n", "or", "same", "if", "for", "at", "then", "but", "what", "how", "with", "instead", "now":
+			case "and", "n", "or", "same", "if", "for", "at", "in", "using", "then", "but", "what", "how", "with", "instead", "now":
 				next := ""
 				if f+1 < len(r.items) {
 					next = r.items[f+1].word
@@ -322,6 +322,9 @@ func (r *reader) followUp() (Reading, bool) {
 	}
 	if last.Kind == term.AskMoisture && len(qs) > 0 {
 		return r.damper(last)
+	}
+	if out, ok := r.turnedRows(last); ok && len(qs) == 0 {
+		return out, true
 	}
 	if len(qs) == 0 || len(takes[last.Kind]) == 0 || r.elsewhere(last.Kind) {
 		return Reading{}, false
@@ -357,6 +360,9 @@ func (r *reader) again(last *Question, qs []int) (Reading, bool) {
 		s := &slots[p.slot[i]]
 		if r.items[qs[i]].vague {
 			return r.askBack(q, s.name), true
+		}
+		if s.dim == dLen && !hasName(last.Given, s.name) && r.nearness(qs[i], s.cues) < 1 {
+			return Reading{}, false // nothing says that it is that
 		}
 		for _, g := range r.givens(s, p.value[i]) {
 			q.Given = renew(q.Given, g)

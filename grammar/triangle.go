@@ -188,4 +188,3 @@ func (r *reader) lean3(qs []int) leaning {
 	}
 	return r.lean
 }
-
