@@ -28,7 +28,7 @@ func (in *inputs) sides() (along, across length.Length, ok bool) {
 // mainRoom gives how far the job's main room reaches from west to east and from south to north, without what opens off it.
 func (in *inputs) mainRoom() (eastWest, northSouth length.Length, ok bool) {
 	main := *in.job
-	main.Plan.Doorways, main.Plan.Closets, main.Plan.Fixtures = nil, nil, nil
+	main.Plan.Doorways, main.Plan.Closets, main.Plan.Openings, main.Plan.Fixtures = nil, nil, nil, nil
 	f, ok := (&inputs{job: &main, tape: in.tape}).jobFloor()
 	if !ok {
 		return 0, 0, false
@@ -63,7 +63,7 @@ func (in *inputs) jobFloor() (*room.Floor, bool) {
 // round is the length of a floor's walls, doorways counted across and fixtures left out.
 func round(f *room.Floor) length.Length {
 	var sum length.Length
-	for _, e := range f.Edges[:len(f.Region[0])] {
+	for _, e := range f.Outline() {
 		if e.Cover != "jamb" {
 			sum += e.Len()
 		}

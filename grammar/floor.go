@@ -92,7 +92,7 @@ func (r *reader) compassRuns() int {
 
 // geometry reads closets, doorways, fixtures and rooms with corners cut out, and takes the quantities that it used out.
 func (r *reader) geometry(qs *[]int) []Statement {
-	for _, try := range []func([]int) (Statement, []int){r.closet, r.fixture, r.doorway, r.cutRoom} {
+	for _, try := range []func([]int) (Statement, []int){r.opening, r.closet, r.fixture, r.doorway, r.cutRoom} {
 		if s, used := try(*qs); s != nil {
 			*qs = without(*qs, used)
 			return []Statement{s}
@@ -130,6 +130,12 @@ func (r *reader) closet(qs []int) (Statement, []int) {
 		switch {
 		case r.before(q, "doorway", "open"):
 			c.Opening = &size
+		case c.Opening != nil && c.OpeningFrom == nil && r.ofItsOwn(q):
+			from, ok := c.openingFrom(size, r.sideAfter(q))
+			if !ok {
+				return nil, nil
+			}
+			c.OpeningFrom = &from
 		case c.From == nil && r.sideAfter(q) != "":
 			c.From, c.FromEnd = &size, r.sideAfter(q)
 		case c.Opening == nil && r.after(q, "doorway", "open"):
@@ -190,7 +196,7 @@ func (r *reader) roomOfWall(q int) string {
 func (r *reader) leadsToWall(j int) bool {
 	for j++; j < len(r.items) && r.items[j].word == "s"; j++ {
 	}
-	return j < len(r.items) && sides[r.items[j].meaning] != ""
+	return j < len(r.items) && r.sideAt(j) != ""
 }
 
 // sideAfter gives the wall named after item q, before the next quantity.

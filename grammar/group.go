@@ -50,7 +50,7 @@ var onlySized = map[term.Kind]bool{
 
 // tellable are the statements that a group makes in passing to nobody but the bot.
 var tellable = map[term.Kind]bool{
-	term.SetRoom: true, term.SetWalls: true, term.SetCloset: true, term.SetDoorway: true, term.SetFixture: true, term.SetPlank: true, term.SetUnderlay: true, term.SetGap: true, term.SetDirection: true,
+	term.SetRoom: true, term.SetWalls: true, term.SetCloset: true, term.SetOpening: true, term.SetDoorway: true, term.SetFixture: true, term.SetPlank: true, term.SetUnderlay: true, term.SetGap: true, term.SetDirection: true,
 	term.SetStart: true, term.SetFirstRow: true, term.SetLeastEnd: true, term.SetLeastStagger: true, term.SetLeastRow: true, term.SetSpare: true, term.SetLaid: true, term.SetOpened: true, term.SetDamaged: true,
 }
 

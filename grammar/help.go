@@ -64,6 +64,7 @@ var Examples = []Example{
 	{term.SetWalls, true, "walls E 12'4, S 9', W 3', S 2'6, W 9'4, N 11'6"},
 	{term.SetCloset, true, "closet 5' x 2' off the north wall, 3' from the west corner, opening 4'"},
 	{term.SetCloset, true, "hall 4' x 15' off the east wall, 2' from the south corner, opening 3'"},
+	{term.SetOpening, true, "opening 3' between the hall and the annex, in the hall's east wall"},
 	{term.SetDoorway, true, "door 32in in the south wall, 2' from the west corner"},
 	{term.SetFixture, true, "post 4in x 4in, 3' from west, 5' from south"},
 	{term.SetPlank, true, "plank 7 5/8 x 47 1/2 x 12mm, 8 per box"},

@@ -9,6 +9,7 @@ func (JobName) Kind() term.Kind   { return term.SetJob }
 func (Room) Kind() term.Kind      { return term.SetRoom }
 func (Walls) Kind() term.Kind     { return term.SetWalls }
 func (Closet) Kind() term.Kind    { return term.SetCloset }
+func (Opening) Kind() term.Kind   { return term.SetOpening }
 func (Doorway) Kind() term.Kind   { return term.SetDoorway }
 func (Fixture) Kind() term.Kind   { return term.SetFixture }
 func (Plank) Kind() term.Kind     { return term.SetPlank }
@@ -49,6 +50,11 @@ func (w Walls) Given() []term.Given {
 // Given is the two sides of the closet.
 func (c Closet) Given() []term.Given {
 	return []term.Given{given(term.Closet, term.Lens{c.Wide.Len, c.Deep.Len})}
+}
+
+// Given is the opening's width and wall.
+func (o Opening) Given() []term.Given {
+	return []term.Given{given("opening", term.Len(o.Wide.Len)), given("wall", term.Word(o.Wall))}
 }
 
 // Given is the doorway's width and wall.

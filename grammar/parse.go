@@ -20,7 +20,7 @@ type canonical struct {
 
 var statements = participle.MustBuild[canonical](
 	participle.Lexer(definition{canonical: true}),
-	participle.Union[Statement](JobName{}, Room{}, Walls{}, Closet{}, Doorway{}, Fixture{}, Plank{}, Underlay{}, Gap{}, Hidden{},
+	participle.Union[Statement](JobName{}, Room{}, Walls{}, Closet{}, Opening{}, Doorway{}, Fixture{}, Plank{}, Underlay{}, Gap{}, Hidden{},
 		Direction{}, Start{}, Limit{}, Trim{}, Height{}, Subfloor{}, Measured{}, Price{}, Spare{}, Laid{}, Opened{}, Damaged{}, Note{}),
 	participle.UseLookahead(2),
 )

@@ -133,7 +133,7 @@ func contradiction(out []Statement) string {
 // single says whether a job holds one such statement at a time.
 func single(s Statement) bool {
 	switch v := s.(type) {
-	case Closet, Doorway, Fixture, Note, Damaged, Height, Measured, Hidden:
+	case Closet, Opening, Doorway, Fixture, Note, Damaged, Height, Measured, Hidden:
 		return false
 	case Gap:
 		return v.Wall == ""

@@ -44,3 +44,36 @@ func TestSlantedWallsAndWhatStandsByThem(t *testing.T) {
 		require.Equal(t, want, r.Statements[0].String(), said)
 	}
 }
+
+// An opening's place in the room that it leads to, where that is wider than the wall between.
+func TestOpeningFromItsOwnCorner(t *testing.T) {
+	for said, want := range map[string]string{
+		"bedroom 20' x 9' off the hall's east wall, opening 3', 18in from its south corner":              "annex 20 ft x 9 ft on hall east, opening 36 in at 18 in",
+		"bedroom 20' x 9' off the hall's east wall, opening 3', 2' from its north corner":                "annex 20 ft x 9 ft on hall east, opening 36 in at 15 ft",
+		"hall 4' x 9' off the north wall, 2' from the west corner, opening 30in, 3in from its west side": "hall 48 in x 9 ft on north, 24 in from west, opening 30 in at 15 in",
+	} {
+		r := Read(said, Context{})
+		require.Nil(t, r.Problem, said)
+		require.Equal(t, want, r.Statements[0].String(), said)
+	}
+}
+
+// Openings between rooms that are there already.
+func TestOpeningsBetweenRooms(t *testing.T) {
+	annex, err := ParseStatement("annex 12 ft x 10 ft on hall east, opening 36 in")
+	require.NoError(t, err)
+	for said, want := range map[string]string{
+		"opening 3' between the hall and the annex, in the hall's east wall":                                                                        "opening 36 in on hall east, to annex",
+		"another opening 3' between the annex and the hall in the annex west wall, 2' from the north corner":                                        "opening 36 in on annex west, 24 in from north, to hall",
+		"opening 30in between the main room and the hall, in the east wall, 2' from the south corner":                                               "opening 30 in on east, 24 in from south, to hall",
+		"opening 3' between the hall and the bedroom in the hall's east wall, 6in from the north corner, 18in from the north corner of the bedroom": "opening 36 in on hall east, 6 in from north, to annex, 18 in from north",
+		"opening 3' between the hall and the annex, in the hall's slanted wall":                                                                     "opening 36 in on hall slanted, to annex",
+	} {
+		for _, say := range []string{said, want} {
+			r := Read(say, Context{Statements: []Statement{annex}})
+			require.Nil(t, r.Problem, say)
+			require.Len(t, r.Statements, 1, say)
+			require.Equal(t, want, r.Statements[0].String(), say)
+		}
+	}
+}

@@ -127,6 +127,27 @@ func fromText(from *Size, end room.Side) string {
 	return fmt.Sprintf(", %s from %s", from, end)
 }
 
+// Opening is one more opening between two rooms that are there already, in a wall of the main room or of the closet or room
+// Off; the other is To, empty for the main room, and ToFrom and ToEnd its place in the other's wall.
+type Opening struct {
+	Wide    Size      `parser:"'opening' @Length"`
+	Off     string    `parser:"'on' @('closet'|'hall'|'annex')?"`
+	Wall    room.Side `parser:"@('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west'|'slanted')"`
+	From    *Size     `parser:"( ',' @Length 'from'"`
+	FromEnd room.Side `parser:"  @('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west') )?"`
+	To      string    `parser:"',' 'to' ( 'room' | @('closet'|'hall'|'annex') )"`
+	ToFrom  *Size     `parser:"( ',' @Length 'from'"`
+	ToEnd   room.Side `parser:"  @('north'|'east'|'south'|'west'|'north-east'|'south-east'|'south-west'|'north-west') )?"`
+}
+
+func (o Opening) String() string {
+	to := o.To
+	if to == "" {
+		to = "room"
+	}
+	return fmt.Sprintf("opening %s on %s%s, to %s%s", o.Wide, wallText(o.Off, o.Wall), fromText(o.From, o.FromEnd), to, fromText(o.ToFrom, o.ToEnd))
+}
+
 // Doorway is a way out through a wall of the main room, or of the closet or room Off. Into is how far the floor runs into the wall.
 type Doorway struct {
 	Wide    Size      `parser:"'doorway' @Length"`

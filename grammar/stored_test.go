@@ -64,7 +64,7 @@ func aStatement() *rapid.Generator[Statement] {
 		percent := Thousandths(rapid.Int64Range(1, 90_000).Draw(t, "percent"))
 		wall := aSide().Draw(t, "wall")
 		a, b, c := size("a"), size("b"), size("c")
-		switch rapid.IntRange(0, 14).Draw(t, "kind") {
+		switch rapid.IntRange(0, 15).Draw(t, "kind") {
 		case 0:
 			return Room{EastWest: a, NorthSouth: b, CutOuts: []CutOut{{c, size("d"), "ne", rapid.Bool().Draw(t, "angled")}}}
 		case 1:
@@ -92,6 +92,13 @@ func aStatement() *rapid.Generator[Statement] {
 			return Measured{Test: "rh", Percent: &percent}
 		case 12:
 			return Spare{Percent: &percent}
+		case 14:
+			off, to := rapid.SampledFrom([]string{"", "closet", "hall"}), rapid.SampledFrom([]string{"", "annex", "hall"})
+			o := Opening{Wide: a, Off: off.Draw(t, "off"), Wall: wall, To: to.Draw(t, "to")}
+			if rapid.Bool().Draw(t, "from") {
+				o.From, o.FromEnd, o.ToFrom, o.ToEnd = &b, room.NorthEast, &c, room.South
+			}
+			return o
 		case 13:
 			return rapid.SampledFrom([]Statement{Direction{Wall: wall}, Direction{Way: "diagonal"}, Start{wall}, Hidden{wall}}).Draw(t, "way")
 		}

@@ -8,7 +8,7 @@ import (
 // edgeLabels gives the length of every wall that the overall sizes don't give.
 func (p *plan) edgeLabels() {
 	west, south, east, north := p.walled()
-	for _, e := range p.outerEdges() {
+	for _, e := range p.floor.Outline() {
 		l := e.Len()
 		if e.Door || l == east-west || l == north-south {
 			continue

@@ -6,25 +6,11 @@ import (
 	"lastrow/calc/room"
 )
 
-// outerEdges are the edges of the rooms, without those of fixtures that stand free.
-func (p *plan) outerEdges() []room.Edge {
-	var out []room.Edge
-	i := 0
-	for _, ring := range p.floor.Region {
-		n := len(ring)
-		if ring.Anticlockwise() {
-			out = append(out, p.floor.Edges[i:min(i+n, len(p.floor.Edges))]...)
-		}
-		i += n
-	}
-	return out
-}
-
 // things draws what stands on the floor and names it.
 func (p *plan) things() {
 	i := 0
 	for _, ring := range p.floor.Region {
-		if !ring.Anticlockwise() && i < len(p.floor.Edges) {
+		if !ring.Anticlockwise() && i < len(p.floor.Edges) && p.floor.Edges[i].Fixed {
 			p.thing(ring, p.floor.Edges[i].Wall)
 		}
 		i += len(ring)

@@ -21,6 +21,9 @@ func applyFloor(j *calc.Job, s grammar.Statement) bool {
 		}
 	case grammar.Closet:
 		j.Plan.Closets = append(j.Plan.Closets, closet(s))
+	case grammar.Opening:
+		j.Plan.Openings = append(j.Plan.Openings, room.Opening{
+			Off: s.Off, Wall: s.Wall, Wide: s.Wide.Len, From: size(s.From), FromEnd: s.FromEnd, To: s.To, ToFrom: size(s.ToFrom), ToEnd: s.ToEnd})
 	case grammar.Doorway:
 		j.Plan.Doorways = append(j.Plan.Doorways, room.Doorway{
 			Off: s.Off, Wall: s.Wall, Wide: s.Wide.Len, From: size(s.From), FromEnd: s.FromEnd, Into: size(s.Into)})
@@ -39,7 +42,7 @@ func applyFloor(j *calc.Job, s grammar.Statement) bool {
 // Shapes says whether a statement shapes the floor, so that its area is of interest.
 func Shapes(s grammar.Statement) bool {
 	switch s.(type) {
-	case grammar.Room, grammar.Walls, grammar.Closet, grammar.Doorway, grammar.Fixture:
+	case grammar.Room, grammar.Walls, grammar.Closet, grammar.Opening, grammar.Doorway, grammar.Fixture:
 		return true
 	}
 	return false

@@ -81,3 +81,12 @@ func bundles(edges []edge) []bundle {
 	}
 	return out
 }
+
+// Cuts says whether any part of the region lies within the figures.
+func (r Region) Cuts(figures []Ring) bool {
+	var left Region
+	for _, o := range r.Less(figures) {
+		left = append(left, o.Ring)
+	}
+	return left.Area().Cmp(r.Area()) != 0
+}

@@ -61,21 +61,25 @@ func (b *builder) fixture(f Fixture) (p placed, ok bool) {
 		b.refuse(f.What, "there is no %s for it: say that one first", f.In)
 		return p, false
 	}
+	if f.In != "" && slices.ContainsFunc(b.rooms[f.In], Edge.slants) {
+		b.refuse(f.What, "the %s lies at a slant: place it from the walls of the main room", f.In)
+		return p, false
+	}
 	if max(f.FromX, -f.FromX, f.FromY, -f.FromY) > mostRoom {
 		b.refuse(f.What, "it lies outside the floor")
 		return p, false
 	}
-	p = placed{what: f.What, round: f.Diameter > 0, sw: b.place(f, wide, deep)}
+	p = placed{what: f.What, round: f.Diameter > 0, sw: b.stands(f, wide, deep)}
 	p.ne = geom.Point{X: p.sw.X + wide, Y: p.sw.Y + deep}
-	if len(geom.Region{p.ring()}.Less([]geom.Ring{points(b.ring)})) > 0 {
+	if box := (geom.Region{p.ring()}); len(box.Less([]geom.Ring{points(b.ring)})) > 0 || box.Cuts(b.region()[1:]) {
 		b.refuse(f.What, "it lies outside the floor, or partly so")
 		return p, false
 	}
 	return p, true
 }
 
-// place gives the south-west corner of a fixture.
-func (b *builder) place(f Fixture, wide, deep length.Length) geom.Point {
+// stands gives the south-west corner of a fixture.
+func (b *builder) stands(f Fixture, wide, deep length.Length) geom.Point {
 	sw, ne := b.boxOf(f.In)
 	p := geom.Point{X: sw.X + f.FromX, Y: sw.Y + f.FromY}
 	if f.SideX == East {
@@ -99,10 +103,11 @@ func (b *builder) carve(all []placed) {
 	}
 	first := b.ring[0].p
 	var outer, holes [][]corner
-	for _, o := range (geom.Region{points(b.ring)}).Less(boxes) {
+	rings := append([][]corner{b.ring}, b.holes...)
+	for _, o := range b.region().Less(boxes) {
 		ring := make([]corner, len(o.Ring))
 		for i, p := range o.Ring {
-			ring[i] = corner{p, b.source(all, o.From[i])}
+			ring[i] = corner{p, source(rings, all, o.From[i])}
 		}
 		if o.Ring.Anticlockwise() {
 			outer = append(outer, begin(ring, first))
@@ -118,11 +123,12 @@ func (b *builder) carve(all []placed) {
 }
 
 // source is the edge that a piece of outline came from.
-func (b *builder) source(all []placed, s geom.Source) Edge {
-	if s.Ring == 0 {
-		return b.ring[s.Edge].e
+func source(rings [][]corner, all []placed, s geom.Source) Edge {
+	if s.Ring < len(rings) {
+		return rings[s.Ring][s.Edge].e
 	}
-	return Edge{Wall: all[s.Ring-1].what, Cover: "trim", Round: all[s.Ring-1].round}
+	p := all[s.Ring-len(rings)]
+	return Edge{Wall: p.what, Cover: "trim", Round: p.round, Fixed: true}
 }
 
 // begin turns a ring so that it begins at a corner, if it has that corner.

@@ -1,6 +1,8 @@
 package room
 
 import (
+	"slices"
+
 	"lastrow/calc/geom"
 	"lastrow/calc/length"
 )
@@ -15,6 +17,7 @@ type Edge struct {
 	Under  length.Length // how far the floor runs on beneath it: under a door jamb
 	Cover  string        // what hides the gap: "trim", "track", ""
 	Door   bool          // the line under a door
+	Fixed  bool          // of a fixture that the floor goes round
 	Hidden bool          // out of sight
 	Round  bool          // a side of the box round a pipe
 }
@@ -41,6 +44,19 @@ func (f *Floor) Wall(side Side) (wall Edge, why string) { return wallOf(f.Main, 
 // Perimeter is the length of every edge, doorways and fixtures too.
 func (f *Floor) Perimeter() length.Length { return f.Region.Perimeter() }
 
+// Outline gives the edges round the rooms, without those round fixtures that stand free.
+func (f *Floor) Outline() []Edge {
+	var out []Edge
+	i := 0
+	for _, ring := range f.Region {
+		edges := f.Edges[i : i+len(ring)]
+		if i += len(ring); slices.ContainsFunc(edges, func(e Edge) bool { return !e.Fixed }) {
+			out = append(out, edges...)
+		}
+	}
+	return out
+}
+
 // Extent gives how far the floor reaches from west to east and from south to north.
 func (f *Floor) Extent() (eastWest, northSouth length.Length) {
 	sw, ne := f.Region.Box()
@@ -65,6 +81,7 @@ func Build(p Plan) (*Floor, []Broken) {
 		b.enter("", b.edges())
 		b.closets()
 		b.doorways()
+		b.openings()
 		b.check()
 		b.fixtures()
 	}

@@ -18,15 +18,21 @@ func (b *builder) underJamb() length.Length {
 
 // underJambs is the floor widened under the jambs of its doorways, and notes how far on their edges.
 func (b *builder) underJambs(f *Floor) geom.Region {
-	wide := append(geom.Region{slices.Clone(f.Region[0])}, f.Region[1:]...)
+	var wide geom.Region
 	by := b.underJamb()
 	var jambs []int
-	for i := range wide[0] {
-		if b.tucks(f, i, by) {
-			o, n := opening{e: f.Edges[i]}, len(wide[0])
-			wide[0][i], wide[0][(i+1)%n] = o.at(0, by), o.at(f.Edges[i].Len(), by)
-			jambs = append(jambs, i)
+	first := 0
+	for _, ring := range f.Region {
+		n, edges := len(ring), f.Edges[first:first+len(ring)]
+		ring = slices.Clone(ring)
+		for i, e := range edges {
+			if tucks(edges, i, by) {
+				o := opening{e: e}
+				ring[i], ring[(i+1)%n] = o.at(0, by), o.at(e.Len(), by)
+				jambs = append(jambs, first+i)
+			}
 		}
+		wide, first = append(wide, ring), first+n
 	}
 	if len(wide.Crossings(1)) > 0 { // something else stands close behind a jamb
 		return f.Region
@@ -40,10 +46,10 @@ func (b *builder) underJambs(f *Floor) geom.Region {
 	return wide
 }
 
-// tucks says whether edge i is a jamb with a wall beside it, square to it and long enough to run under.
-func (b *builder) tucks(f *Floor, i int, by length.Length) bool {
-	n := len(f.Region[0])
-	before, e, after := f.Edges[(i+n-1)%n], f.Edges[i], f.Edges[(i+1)%n]
+// tucks says whether edge i of a ring is a jamb with a wall beside it, square to it and long enough to run under.
+func tucks(ring []Edge, i int, by length.Length) bool {
+	n := len(ring)
+	before, e, after := ring[(i+n-1)%n], ring[i], ring[(i+1)%n]
 	wall := before
 	if before.Door {
 		wall = after

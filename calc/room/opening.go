@@ -15,7 +15,7 @@ func (b *builder) closets() {
 			b.refuse(what, "%s is no depth", b.text(c.Deep))
 			continue
 		}
-		if o, ok := b.along(what, c.Off, c.Wall, c.Wide, c.From, c.FromEnd); ok {
+		if o, ok := b.place(what, c.Off, c.Wall, c.Wide, c.From, c.FromEnd); ok {
 			b.closet(what, c, o)
 		}
 	}
@@ -23,10 +23,15 @@ func (b *builder) closets() {
 
 func (c Closet) name() string { return cmp.Or(c.What, "closet") }
 
-// closet joins a closet or a room through its opening. Without one it is open at its full width.
+// closet joins a closet or a room through its opening. Without one it is open at its full width. With one a room may be wider
+// than the wall that it opens off; where then its opening is placed in it, and it nowhere, the opening is in the wall's middle.
 func (b *builder) closet(what string, c Closet, o opening) {
 	part := func(s string) Edge { return Edge{Wall: what + " " + s, Room: what, Cover: "trim"} }
-	if c.Opening == 0 || c.Opening == c.Wide {
+	whole := c.Opening == 0 || c.Opening == c.Wide
+	if (whole || c.What == "") && !b.lies(what, c.Wall, o, o.from, o.to) {
+		return
+	}
+	if whole {
 		b.join(what, c, o, []corner{{o.at(o.from, 0), part("side")}, {o.at(o.from, c.Deep), part("back")},
 			{o.at(o.to, c.Deep), part("side")}, {o.at(o.to, 0), Edge{}}})
 		return
@@ -39,7 +44,14 @@ func (b *builder) closet(what string, c Closet, o opening) {
 		b.refuse(what, "an opening of %s does not fit its %s", b.text(c.Opening), b.text(c.Wide))
 		return
 	}
+	if c.Wide > o.e.Len() && c.FromEnd == "" {
+		o.from = (o.e.Len()-c.Opening)/2 - left
+		o.to = o.from + c.Wide
+	}
 	in, out, t := o.from+left, o.from+left+c.Opening, b.wallThickness()
+	if !b.lies(what, c.Wall, o, in, out) {
+		return
+	}
 	b.notes = append(b.notes, fmt.Sprintf("%s: wall taken as %s thick", what, b.text(t)))
 	b.join(what, c, o, []corner{
 		{o.at(in, 0), part("jamb")}, {o.at(in, t), part("front")}, {o.at(o.from, t), part("side")}, {o.at(o.from, t+c.Deep), part("back")},

@@ -77,8 +77,24 @@ type opening struct {
 	from, to length.Length // from the edge's A
 }
 
-// along places something so wide on a wall, from the named end of it, or in its middle.
+// along places something so wide on a wall, from the named end of it, or in its middle, and refuses what lies off it.
 func (b *builder) along(what, room string, side Side, wide, from length.Length, end Side) (o opening, ok bool) {
+	o, ok = b.place(what, room, side, wide, from, end)
+	return o, ok && b.lies(what, side, o, o.from, o.to)
+}
+
+// lies says whether a stretch lies on the opening's wall.
+func (b *builder) lies(what string, side Side, o opening, from, to length.Length) bool {
+	whole := o.e.Len()
+	if from < 0 || to > whole {
+		b.refuse(what, "it lies off the %s wall, which is %s long", side, b.said(whole))
+		return false
+	}
+	return true
+}
+
+// place is along for what may reach past the wall.
+func (b *builder) place(what, room string, side Side, wide, from length.Length, end Side) (o opening, ok bool) {
 	if _, known := b.rooms[room]; !known {
 		b.refuse(what, "there is no %s for it: say that one first", room)
 		return o, false
@@ -106,10 +122,6 @@ func (b *builder) along(what, room string, side Side, wide, from length.Length, 
 		from = whole - from - wide
 	}
 	o.from, o.to = from, from+wide
-	if o.from < 0 || o.to > whole {
-		b.refuse(what, "it lies off the %s wall, which is %s long", side, b.said(whole))
-		return o, false
-	}
 	return o, true
 }
 

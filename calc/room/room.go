@@ -24,6 +24,7 @@ type Plan struct {
 	Walk      []Wall
 	Quad      *Quad
 	Closets   []Closet
+	Openings  []Opening
 	Doorways  []Doorway
 	Fixtures  []Fixture
 	Gap       length.Length          // the gap at every edge; 0 stands for the default by run
@@ -70,6 +71,18 @@ type Closet struct {
 	FromEnd     Side
 	Opening     length.Length
 	OpeningFrom length.Length
+}
+
+// Opening is one more opening between rooms that are placed already, Wide, From the named end of a wall of the one; the other
+// is To. ToFrom is its place in the other's wall, from ToEnd, where that was measured too.
+type Opening struct {
+	Off        string // the closet or room whose wall it is in; empty is the main room
+	Wall       Side
+	Wide, From length.Length
+	FromEnd    Side
+	To         string
+	ToFrom     length.Length
+	ToEnd      Side
 }
 
 // Doorway is a way out through a wall: Wide, From the named end of it. The floor runs Into the wall, to the track's line under the door.

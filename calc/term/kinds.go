@@ -54,6 +54,7 @@ const (
 	SetRoom         Kind = "room"
 	SetWalls        Kind = "walls"
 	SetCloset       Kind = "closet"
+	SetOpening      Kind = "opening" // between rooms that are there already
 	SetDoorway      Kind = "doorway"
 	SetFixture      Kind = "fixture"
 	SetPlank        Kind = "plank"
