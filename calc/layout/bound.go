@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"cmp"
 	"slices"
 	"sort"
 
@@ -158,40 +157,6 @@ func (d *dual) price(long length.Length) int64 {
 	return d.below[sort.Search(len(d.t), func(i int) bool { return d.t[i] >= long })]
 }
 
-// worth is what a kept offcut saves later, as a length of plank. One that ends a row saves a plank, less the offcut that
-// the plank would have left.
-func (d *dual) worth(o offcut) length.Length {
-	start, end := d.price(o.len), d.total-d.price(d.plank-d.kerf-o.len)
-	w := int64(0)
-	switch o.ends {
-	case rightEnd:
-		w = start
-	case leftEnd:
-		w = end
-	case eitherEnd:
-		w = max(start, end)
-	}
-	return length.Length(w * int64(d.plank) / d.total)
-}
-
-// tight lists the first pieces of a run that cost least under the weights, most of them to try for the joints.
-func (d *dual) tight(k kindOf, most int) []length.Length {
-	type costed struct {
-		cost  int64
-		first length.Length
-	}
-	var all []costed
-	d.each(k, func(s length.Length) { all = append(all, costed{d.cost(k, s), s}) })
-	slices.SortStableFunc(all, func(a, b costed) int { return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.first, b.first)) })
-	var out []length.Length
-	for _, c := range all {
-		if len(out) < most && !slices.Contains(out, c.first) {
-			out = append(out, c.first)
-		}
-	}
-	return out
-}
-
 // raise gives one more unit of weight to the length that the runs so far have overdrawn most.
 func (d *dual) raise(excess []int64) {
 	d.total++
@@ -268,11 +233,6 @@ func unshared(p supply, runs []stretch) []stretch {
 	return slices.DeleteFunc(slices.Clone(runs), func(s stretch) bool {
 		return s.width() < p.width && s.nearLock && !s.farLock && slices.ContainsFunc(runs, func(o stretch) bool { return p.shares(o, s) })
 	})
-}
-
-// shares says whether a strip ripped off one run's plank is wide enough for another's piece.
-func (p *supply) shares(ripped, other stretch) bool {
-	return ripped.farLock && !ripped.nearLock && other.nearLock && !other.farLock && ripped.width()+other.width()+p.kerf <= p.width
 }
 
 // byLength counts what the pieces and the cuts between them take: j pieces from one plank need j - 1 cuts.

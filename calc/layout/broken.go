@@ -9,37 +9,32 @@ import (
 // broken names the joints and end pieces that break a rule.
 func (w *writer) broken(best fit) []Broken {
 	var out []Broken
-	rules := w.request.Rules
-	for b := best.chosen; b.parent != nil; b = b.parent {
-		if b.right < b.left {
+	rules, text := w.request.Rules, w.request.text
+	for i := len(best.runs) - 1; i >= 0; i-- {
+		st, first := best.runs[i], best.chosen.at[i].first
+		if first >= st.len() {
 			continue
 		}
-		st := best.runs[b.run]
 		where := fmt.Sprintf("row %d", st.row+1)
-		last := lastPiece(st.len(), w.plank, b.first)
-		if short := min(b.first, last); short < rules.LeastEnd {
-			out = append(out, Broken{"short-end", where, fmt.Sprintf("a run of %s by planks of %s leaves an end of %s, whatever the first piece", w.request.text(st.len()), w.request.text(w.plank), w.request.text(short))})
+		if short := min(first, lastPiece(st.len(), w.plank, first)); short < rules.LeastEnd {
+			out = append(out, Broken{"short-end", where, fmt.Sprintf("a run of %s by planks of %s leaves an end of %s, whatever the first piece", text(st.len()), text(w.plank), text(short))})
 		}
 		for _, k := range st.before {
-			if p := b.parent.at(k); p.right >= p.left {
-				out = append(out, w.close(b, p, where, best.runs[k].row+1)...)
+			if d := w.between(best.runs, i, first, k, best.chosen.at[k].first); d < rules.LeastStagger {
+				out = append(out, w.close(d, where, best.runs[k].row+1))
 			}
 		}
 	}
 	return out
 }
 
-func (w *writer) close(b, p *beginning, where string, row int) []Broken {
-	d := apart(b.left, b.right, p.left, p.right, w.plank)
-	if d >= w.request.Rules.LeastStagger {
-		return nil
-	}
+func (w *writer) close(d length.Length, where string, row int) Broken {
 	text := w.request.text
 	why := fmt.Sprintf("%s from the joint of row %d: the end pieces leave no other place", text(d), row)
 	if 2*w.request.Rules.LeastStagger > w.plank {
 		why = fmt.Sprintf("%s from the joint of row %d: planks of %s can't have joints %s apart", text(d), row, text(w.plank), text(w.request.Rules.LeastStagger))
 	}
-	return []Broken{{"close-joints", where, why}}
+	return Broken{"close-joints", where, why}
 }
 
 // narrow names the rows that come out narrower than the rules ask.

@@ -1,20 +1,16 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
 
 	"lastrow/calc/geom"
-	"lastrow/calc/length"
 )
 
-// The searches: how many first rows are searched, how many beginnings are kept at each run, and how many may be weighed in all.
-const (
-	mostContenders = 4
-	mostSteps      = 4_000
-)
+// The searches: how many first rows are searched, and how many turns each takes for every run, first and later.
+const mostContenders = 4
 
-// widths are the numbers of beginnings kept, in the order tried.
-var widths = [...]int{4, 16, 64, 256}
+var efforts = [...]int{10, 40}
 
 // contest searches the joints for one first row after the other, and with more beginnings kept, until no layout can use
 // fewer planks or the steps are used up.
@@ -37,25 +33,27 @@ func (r Request) contest(fits []fit, laying geom.Region) fit {
 	least := fits[0].bound
 	best := r.search(fits[:min(len(fits), mostContenders)], least)
 	if overall {
-		best.bound = least
+		for _, f := range fits {
+			best.bound = min(best.bound, f.bound)
+		}
 	}
 	return best
 }
 
 // search searches the contenders until one meets the least bound, each a little, then each further.
 func (r Request) search(fits []fit, least int) fit {
-	best, steps := &fits[0], 0
-	for _, width := range widths {
+	best := &fits[0]
+	for _, effort := range efforts {
 		for i := range fits {
 			f := &fits[i]
-			if f.chosen != nil && f.planks == f.bound || steps > mostSteps+40*len(f.runs) {
+			if f.chosen != nil && f.chosen.planks == f.bound {
 				continue
 			}
-			steps += r.joints(f, width)
+			r.joints(f, effort*(len(f.runs)+16))
 			if f.better(*best) {
 				best = f
 			}
-			if best.planks == least && best.chosen.broken == 0 {
+			if best.chosen.planks == least && best.chosen.broken == 0 {
 				return *best
 			}
 		}
@@ -65,10 +63,19 @@ func (r Request) search(fits []fit, least int) fit {
 
 // better says whether a first row's joints break fewer rules, or take fewer planks, or as many and it was preferred.
 func (f fit) better(g fit) bool {
-	if f.chosen.better(g.chosen) {
-		return true
+	return cmp.Or(cmp.Compare(f.chosen.broken, g.chosen.broken), cmp.Compare(f.chosen.planks, g.chosen.planks), cmp.Compare(f.order, g.order)) < 0
+}
+
+// joints searches the joints of one first row.
+func (r Request) joints(f *fit, turns int) {
+	if f.search == nil {
+		f.search = newChoosing(r.supply(f.runs), r.Rules, f.runs, f.bound)
 	}
-	return !g.chosen.better(f.chosen) && f.order < g.order
+	f.search.fewer(f.bound, turns)
+	if !f.exhausted && f.search.exhaust() {
+		f.bound, f.exhausted = f.search.best.planks, true
+	}
+	f.chosen = f.search.best
 }
 
 // bound finds the bound of a first row, or takes it from one with the same runs.
@@ -87,62 +94,4 @@ func (r Request) bound(f *fit, before []fit) {
 // alike says whether two runs have the same ends and neighbours.
 func (s stretch) alike(t stretch) bool {
 	return s.left == t.left && s.right == t.right && slices.Equal(s.before, t.before)
-}
-
-func (b *beginning) better(than *beginning) bool {
-	if b.broken != than.broken {
-		return b.broken < than.broken
-	}
-	return b.planks < than.planks
-}
-
-// joints searches the joints of one first row, and keeps what it finds if it is better. It gives the steps taken.
-func (r Request) joints(f *fit, width int) int {
-	p := r.supply(f.runs)
-	s := search{supply: p, rules: r.Rules, runs: f.runs, fine: r.Plank.Length / 48, dual: f.dual, tight: map[length.Length][]length.Length{}}
-	take := func(b *beginning) bool {
-		b.planks = p.deal(f.runs, b.firsts(len(f.runs))).count
-		if f.chosen == nil || b.better(f.chosen) {
-			f.chosen, f.planks = b, b.planks
-		}
-		return f.planks == f.bound && f.chosen.broken == 0
-	}
-	if f.chosen == nil {
-		for i, kinds := range p.groupings(r.Rules.LeastEnd, f.runs) {
-			for j, plan := range p.plans(kinds) {
-				if i > 0 && j == mostRough {
-					break
-				}
-				if take(s.arrange(kinds, plan)) {
-					return s.steps
-				}
-			}
-		}
-	}
-	for _, s.taste = range [...]bool{true, false} {
-		if take(s.best(width)) {
-			break
-		}
-	}
-	return s.steps
-}
-
-// supply sets up what pieces come from.
-func (r Request) supply(runs []stretch) supply {
-	p := supply{plank: r.Plank.Length, width: r.Plank.Width, kerf: r.Rules.Kerf, mark: max(1, r.Mark), most: 12}
-	p.shortest = min(r.Rules.LeastEnd, p.plank)
-	narrowest := length.Length(0)
-	for _, s := range runs {
-		if s.len() <= p.plank {
-			p.shortest = min(p.shortest, s.len())
-		}
-		if s.width() < p.width && s.nearLock != s.farLock && (narrowest == 0 || s.width() < narrowest) {
-			narrowest = s.width()
-		}
-	}
-	if narrowest > 0 && 2*narrowest+p.kerf <= p.width {
-		p.strip = narrowest
-		p.most = 64
-	}
-	return p
 }

@@ -70,8 +70,10 @@ type fit struct {
 	least                     length.Length
 	lastRow                   length.Length
 	order                     int // of preference
-	planks, bound             int
-	chosen                    *beginning
+	bound                     int
+	chosen                    *joints
+	search                    *choosing
+	exhausted                 bool // every choice of joints was weighed
 	dual                      *dual
 	strips                    []strip
 	runs                      []stretch

@@ -20,7 +20,9 @@ type stretch struct {
 	near, far   length.Length // of the part itself
 	// nearLock and farLock say whether a neighbour meets the near and the far edge.
 	nearLock, farLock bool
-	before            []int // the stretches of the row before that it lies against
+	// leftSquare and rightSquare say whether the run ends square to the row, at least in part.
+	leftSquare, rightSquare bool
+	before                  []int // the stretches of the row before that it lies against
 }
 
 func (s stretch) len() length.Length   { return s.right - s.left }
@@ -67,7 +69,7 @@ func stretches(rows []strip) []stretch {
 		start := len(out)
 		for j, p := range row.parts {
 			b := boxOf(p)
-			s := stretch{row: i, run: j, left: b.left, right: b.right, near: b.near, far: b.far}
+			s := stretch{row: i, run: j, left: b.left, right: b.right, near: b.near, far: b.far, leftSquare: squareAt(p, b.left), rightSquare: squareAt(p, b.right)}
 			for k := prev; k < start; k++ {
 				if out[k].right > s.left && s.right > out[k].left && s.near == row.near && out[k].far == row.near {
 					s.before = append(s.before, k)
@@ -79,4 +81,16 @@ func stretches(rows []strip) []stretch {
 		prev = start
 	}
 	return out
+}
+
+// squareAt says whether a part has an edge square to the row at one end.
+func squareAt(part geom.Region, x length.Length) bool {
+	for _, ring := range part {
+		for i, p := range ring {
+			if p.X == x && ring[(i+1)%len(ring)].X == x {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -7,9 +7,8 @@ import (
 
 // write lays the chosen joints out in full: every piece with its shape, its plank and its cuts.
 func (r Request) write(l *Layout, f frame, area box, best fit) {
-	firsts := best.chosen.firsts(len(best.runs))
 	w := writer{request: r, layout: l, frame: f, area: area, supply: r.supply(best.runs)}
-	d := w.deal(best.runs, firsts)
+	d := w.deal(best.runs, best.chosen.at)
 	w.marks(r.Floor.Edges)
 	w.pipes = f.pipes(r.Floor.Edges)
 	l.Planks, l.Stock = d.count, make([]Stock, d.count)
@@ -21,7 +20,7 @@ func (r Request) write(l *Layout, f frame, area box, best fit) {
 		row := Row{N: n + 1, Near: strip.near - area.near, Width: strip.far - strip.near}
 		before := 0
 		for j := range strip.parts {
-			run := w.run(strip, &best.runs[i], firsts[i], j, before, d.planks[i])
+			run := w.run(strip, &best.runs[i], best.chosen.at[i].first, j, before, d.planks[i])
 			before += len(run.Pieces)
 			row.Runs = append(row.Runs, run)
 			i++
@@ -29,15 +28,6 @@ func (r Request) write(l *Layout, f frame, area box, best fit) {
 		l.Rows = append(l.Rows, row)
 	}
 	l.Broken = w.broken(best)
-}
-
-// firsts are the first pieces of the runs.
-func (b *beginning) firsts(runs int) []length.Length {
-	out := make([]length.Length, runs)
-	for ; b.parent != nil; b = b.parent {
-		out[b.run] = b.first
-	}
-	return out
 }
 
 // writer writes a layout out.
