@@ -16,7 +16,7 @@ import (
 // pictured draw what people would rather look at than read, by the kind that was asked.
 var pictured = map[term.Kind]func(*turn, calc.Result) ([]File, error){
 	term.AskPlan: (*turn).plan, term.AskStart: (*turn).plan, term.AskRow: (*turn).row, term.AskPiece: (*turn).piece,
-	term.AskCutList: (*turn).cutList, term.AskUnderlay: (*turn).underlay, term.AskTrim: (*turn).trim,
+	term.AskLeftover: (*turn).plan, term.AskCutList: (*turn).cutList, term.AskUnderlay: (*turn).underlay, term.AskTrim: (*turn).trim,
 }
 
 // ofFloor are the kinds that a floor that is not laid out will do for.

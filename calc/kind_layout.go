@@ -148,7 +148,7 @@ func (in *inputs) pieceLine(l *layout.Layout, p layout.Piece) string {
 	parts := []string{fmt.Sprintf("row %d piece %d, %s long", p.Row, p.N, in.text(p.Right-p.Left))}
 	switch {
 	case p.Offcut:
-		parts = append(parts, "from the offcut of "+maker(l, p))
+		parts = append(parts, "from the offcut of "+in.maker(l, p))
 	case p.Whole:
 		parts = append(parts, "a whole plank")
 	default:
@@ -163,9 +163,13 @@ func (in *inputs) pieceLine(l *layout.Layout, p layout.Piece) string {
 	return strings.Join(parts, "; ")
 }
 
-// maker names the piece that left the offcut.
-func maker(l *layout.Layout, p layout.Piece) string {
-	first := l.Stock[p.Plank].Pieces[0]
+// maker names the piece that left the offcut, or tells the length of one that was at hand.
+func (in *inputs) maker(l *layout.Layout, p layout.Piece) string {
+	s := l.Stock[p.Plank]
+	first := s.Pieces[0]
+	if s.Scrap > 0 && first == (layout.Ref{Row: p.Row, N: p.N}) {
+		return in.text(s.Scrap)
+	}
 	return fmt.Sprintf("row %d piece %d", first.Row, first.N)
 }
 

@@ -135,24 +135,6 @@ func TestStartBalancesNarrowRows(t *testing.T) {
 	require.Equal(t, term.Len(in(4.125)), value(r, term.LastRowWidth))
 }
 
-func TestLeftover(t *testing.T) {
-	closet := term.Lens{in(48), in(24)}
-	size := []any{term.PlankWidth, term.Len(in(7.625)), term.PlankLength, term.Len(in(47.5))}
-	four := answered(t, &Job{}, term.AskLeftover, append(size, term.Leftover, term.Lens{in(40), in(33), in(28.5), in(22)}, term.Closet, closet)...)
-	require.Equal(t, term.Pass(false), value(four, term.Passes))
-	// 47 1/2 in to fill (48 less the gaps) is a plank: four rows of 23 1/2 in need four planks.
-	for n, want := range map[int64]bool{3: false, 4: true} {
-		r := answered(t, &Job{}, term.AskLeftover, append(size, term.Leftover, term.Count(n), term.Closet, closet)...)
-		require.Equal(t, term.Pass(want), value(r, term.Passes))
-		require.Equal(t, term.Count(n), value(r, term.Rows))
-	}
-	// A closet 5 ft wide: each row an offcut to start and a plank to end.
-	r := answered(t, &Job{}, term.AskLeftover, append(size, term.Leftover, term.Lens{in(47.5), in(20), in(14), in(47.5)}, term.Closet, term.Lens{in(60), in(15)})...)
-	require.Equal(t, term.Count(2), value(r, term.Rows))
-	_, err := Answer(&Job{}, Question{term.AskLeftover, nil})
-	require.EqualError(t, err, "leftover needs leftover, closet or area")
-}
-
 func TestStatus(t *testing.T) {
 	j := alder()
 	j.Facts[term.Laid], j.Facts[term.Opened] = term.Count(6), term.Count(3)

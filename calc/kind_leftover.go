@@ -7,18 +7,22 @@ import (
 	"lastrow/calc/layout"
 	"lastrow/calc/length"
 	"lastrow/calc/plank"
+	"lastrow/calc/room"
 	"lastrow/calc/term"
 )
 
 func init() { handlers[term.AskLeftover] = leftover }
 
-// leftover says how far the planks and offcuts left over go in a closet, or whether they cover an area.
+// leftover says how far the planks and offcuts left over go in a closet, with its layout, or whether they cover an area. What
+// nobody said is of the job: what its own floor leaves, and its own closet.
 func leftover(in *inputs) (Result, error) {
-	if !in.has(term.Leftover) {
+	_, saysArea := in.said[term.FloorArea]
+	_, saysLeft := in.said[term.Leftover]
+	sides, hasCloset := in.closet()
+	if !saysLeft && !in.hasFloor() {
 		in.lack(term.Leftover)
 	}
-	_, saysCloset := in.said[term.Closet]
-	if !saysCloset && !in.has(term.FloorArea) {
+	if !hasCloset && !saysArea {
 		in.lack(term.Closet, term.FloorArea)
 	}
 	if err := in.err(); err != nil {
@@ -28,56 +32,126 @@ func leftover(in *inputs) (Result, error) {
 	if err := in.err(); err != nil {
 		return Result{}, err
 	}
-	have := in.leftovers(p)
+	have, lines := in.leftovers(p)
 	if err := in.err(); err != nil {
 		return Result{}, err
 	}
-	if saysCloset {
-		return in.closetFrom(have, p)
+	var r Result
+	var err error
+	if hasCloset {
+		r, err = in.closetFrom(have, p, sides)
+		lines = append(lines, in.passage()...)
+	} else {
+		r, err = in.areaFrom(have, p)
 	}
-	return in.areaFrom(have, p)
+	r.Working = append(lines, r.Working...)
+	return r, err
 }
 
-// leftovers lists the lengths left over, the longest first: so many whole planks, or as listed.
-func (in *inputs) leftovers(p plank.Plank) []length.Length {
-	g, _ := in.peek(term.Leftover)
+func (in *inputs) hasFloor() bool {
+	p := in.job.Plan
+	return p.Rect != nil || p.Quad != nil || len(p.Walk) > 0
+}
+
+// closet is the one asked about: as said, else the job's only one.
+func (in *inputs) closet() (sides term.Lens, ok bool) {
+	if sides, ok = get[term.Lens](in, term.Closet); ok {
+		if len(sides) != 2 {
+			in.refuse("a closet is two sides, as 5 ft x 2 ft")
+		}
+		return sides, true
+	}
+	if at := in.ownCloset(); at >= 0 {
+		c := in.job.Plan.Closets[at]
+		sides = term.Lens{c.Wide, c.Deep}
+		if c.Wall == room.East || c.Wall == room.West {
+			sides = term.Lens{c.Deep, c.Wide}
+		}
+		in.use(term.Given{Name: term.Closet, Value: sides, From: term.FromJob})
+		return sides, true
+	}
+	return nil, false
+}
+
+// passage tells that the floor of the way through the job's closet's wall is not counted.
+func (in *inputs) passage() []string {
+	if _, said := in.said[term.Closet]; said {
+		return nil
+	}
+	if c := in.job.Plan.Closets[in.ownCloset()]; c.Opening == 0 || c.Opening == c.Wide {
+		return nil
+	}
+	return []string{"the closet inside its walls; what lies in its doorway is of the room's rows"}
+}
+
+// ownCloset is the place of the job's closet among what opens off its rooms, or -1 where there is none or more than one.
+func (in *inputs) ownCloset() int {
+	at := -1
+	for i, c := range in.job.Plan.Closets {
+		if c.What != "" && c.What != "closet" {
+			continue
+		}
+		if at >= 0 {
+			return -1
+		}
+		at = i
+	}
+	return at
+}
+
+// leftovers lists what is left over, the longest first: so many whole planks, or the lengths listed, or what the job leaves.
+func (in *inputs) leftovers(p plank.Plank) (have []layout.Scrap, lines []string) {
+	g, said := in.said[term.Leftover]
+	if !said {
+		return in.jobLeaves(p)
+	}
 	in.use(g)
 	switch v := g.Value.(type) {
 	case term.Count:
 		if v < 0 || v > 10_000 {
 			in.refuse("%d planks left over is out of bounds: 0 to 10 000", int64(v))
-			return nil
+			return nil, nil
 		}
-		return slices.Repeat([]length.Length{p.Length}, int(v))
+		return slices.Repeat([]layout.Scrap{{Len: p.Length, Left: true, Right: true}}, int(v)), nil
 	case term.Len:
 		return in.eachPiece(term.Lens{length.Length(v)}, p)
 	case term.Lens:
 		return in.eachPiece(v, p)
 	}
 	in.refuse("what is left over is a count of planks, or their lengths")
-	return nil
+	return nil, nil
 }
 
-func (in *inputs) eachPiece(list term.Lens, p plank.Plank) []length.Length {
-	out := slices.Clone([]length.Length(list))
-	for _, l := range out {
+// eachPiece takes the lengths listed for offcuts of last pieces, as most are: the right end's lock is left of them.
+func (in *inputs) eachPiece(list term.Lens, p plank.Plank) (have []layout.Scrap, lines []string) {
+	cut := false
+	for _, l := range list {
 		if l <= 0 || l > p.Length {
 			in.refuse("a leftover of %s is no piece of a plank %s long", in.tape.Exact(l), in.tape.Exact(p.Length))
 		}
+		cut = cut || l < p.Length
+		have = append(have, layout.Scrap{Len: l, Left: l == p.Length, Right: true})
 	}
-	slices.SortFunc(out, func(a, b length.Length) int { return int(min(1, max(-1, b-a))) })
-	return out
+	if cut {
+		lines = []string{"an offcut is taken to have its right end's lock left: it can start a row or span one, not end one"}
+	}
+	return longestFirst(have), lines
+}
+
+func longestFirst(have []layout.Scrap) []layout.Scrap {
+	slices.SortStableFunc(have, func(a, b layout.Scrap) int { return int(min(1, max(-1, b.Len-a.Len))) })
+	return have
 }
 
 // areaFrom compares areas alone: without the shape nothing more is known.
-func (in *inputs) areaFrom(have []length.Length, p plank.Plank) (Result, error) {
+func (in *inputs) areaFrom(have []layout.Scrap, p plank.Plank) (Result, error) {
 	area := in.needArea()
 	if err := in.err(); err != nil {
 		return Result{}, err
 	}
 	var sum length.Length
-	for _, l := range have {
-		sum += l
+	for _, s := range have {
+		sum += s.Len
 	}
 	covers := sum.Times(p.Width)
 	return Result{
@@ -89,100 +163,68 @@ func (in *inputs) areaFrom(have []length.Length, p plank.Plank) (Result, error) 
 	}, nil
 }
 
-// closetFrom fills a closet row by row from the leftovers.
-func (in *inputs) closetFrom(have []length.Length, p plank.Plank) (Result, error) {
-	sides := need[term.Lens](in, term.Closet)
-	if len(sides) != 2 {
-		in.refuse("a closet is two sides, as 5 ft x 2 ft")
-		return Result{}, in.err()
-	}
+// closetFrom lays a closet from the leftovers, the way that they go further: along its longer side where both will do.
+func (in *inputs) closetFrom(have []layout.Scrap, p plank.Plank, sides term.Lens) (Result, error) {
 	floor := in.rectangle(sides[0], sides[1])
 	rules := in.rules()
 	if err := in.err(); err != nil {
 		return Result{}, err
 	}
-	l, err := layout.Lay(layout.Request{Floor: floor, Plank: p, Mark: in.tape.Division(), Rules: rules})
-	if err != nil {
-		in.refuse("%v", err)
-		return Result{}, in.err()
+	var best *closetLaid
+	for _, along := range closetWays(sides) {
+		l, rows, err := layout.LayScraps(layout.Request{Floor: floor, Plank: p, Along: along, Mark: in.tape.Division(), Rules: rules}, have)
+		if err != nil {
+			in.refuse("%v", err)
+			return Result{}, in.err()
+		}
+		if c := (&closetLaid{l, rows}); best == nil || c.further(best) {
+			best = c
+		}
 	}
-	run := l.Rows[0].Runs[0].Right - l.Rows[0].Runs[0].Left
-	t := tray{have: have, run: run, plank: p.Length, kerf: rules.Kerf}
-	rows := t.fill(len(l.Rows))
 	r := Result{
-		Values: []term.Named{{Name: term.Rows, Value: term.Count(rows)}, {Name: term.Passes, Value: term.Pass(rows >= len(l.Rows))}},
-		Working: append([]string{
-			fmt.Sprintf("%d rows of %s fill the closet", len(l.Rows), in.text(run)),
-		}, t.lines(in, rows)...),
-		Floor: floor,
+		Values: []term.Named{{Name: term.Rows, Value: term.Count(len(best.layout.Rows))}, {Name: term.Passes, Value: term.Pass(best.whole())}},
+		Floor:  floor, Working: best.lines(in, sides),
 	}
-	if t.whole() {
-		r.Layout = l
+	if len(best.layout.Rows) > 0 {
+		r.Layout = best.layout
 	}
-	return r, nil
+	return r, in.err()
 }
 
-// tray is the leftovers while they are used up. A row no longer than a leftover is one piece of it. A longer one starts
-// with an offcut, where there is one, and goes on and ends with whole planks: an offcut has its lock at one end alone.
-type tray struct {
-	have       []length.Length // falling
-	run, plank length.Length
-	kerf       length.Length
+// closetWays are the two ways that rows can run, the longer side's first.
+func closetWays(sides term.Lens) [2]layout.Direction {
+	if layout.Longer(sides[0], sides[1]) == layout.NorthSouth {
+		return [2]layout.Direction{layout.NorthSouth, layout.EastWest}
+	}
+	return [2]layout.Direction{layout.EastWest, layout.NorthSouth}
 }
 
-func (t *tray) whole() bool {
-	return len(t.have) > 0 && !slices.ContainsFunc(t.have, func(l length.Length) bool { return l < t.plank })
+// closetLaid is a closet as far as the leftovers go, and the rows that it has.
+type closetLaid struct {
+	layout *layout.Layout
+	rows   int
 }
 
-// fill gives the number of rows, up to the most, that the leftovers lay.
-func (t *tray) fill(most int) int {
-	rows := 0
-	if t.run <= t.plank {
-		for _, l := range t.have {
-			rows += int((l + t.kerf) / (t.run + t.kerf))
-		}
-		return min(rows, most)
+func (c *closetLaid) whole() bool { return len(c.layout.Rows) == c.rows }
+
+// further says whether the leftovers go further this way: over more of the floor.
+func (c *closetLaid) further(than *closetLaid) bool {
+	if c.whole() != than.whole() {
+		return c.whole()
 	}
-	wholes, offcuts := 0, []length.Length{}
-	for _, l := range t.have {
-		if l == t.plank {
-			wholes++
-		} else {
-			offcuts = append(offcuts, l)
-		}
-	}
-	for rows < most {
-		n, at := t.cheapest(offcuts)
-		if n > wholes {
-			break
-		}
-		wholes -= n
-		if at >= 0 {
-			offcuts = slices.Delete(offcuts, at, at+1)
-		}
-		rows++
-	}
-	return rows
+	return !c.whole() && len(c.layout.Rows)*than.rows > len(than.layout.Rows)*c.rows
 }
 
-// cheapest is the fewest whole planks that lay a row, and the shortest offcut to start it with that makes it so.
-func (t *tray) cheapest(offcuts []length.Length) (wholes, at int) {
-	wholes, at = t.planksFor(t.run), -1
-	for i, o := range offcuts {
-		if n := t.planksFor(t.run - o); n < wholes || n == wholes && at >= 0 {
-			wholes, at = n, i
+func (c *closetLaid) lines(in *inputs, sides term.Lens) []string {
+	side := "longer"
+	if c.layout.Along != closetWays(sides)[0] {
+		side = "shorter"
+	}
+	lines := []string{fmt.Sprintf("%d rows along the %s side fill the closet; what is left lays %d of them, from %d pieces of plank", c.rows, side, len(c.layout.Rows), c.layout.Planks)}
+	for _, row := range c.layout.Rows {
+		for _, p := range row.Runs[0].Pieces {
+			lines = append(lines, in.pieceLine(c.layout, p))
 		}
 	}
-	return wholes, at
-}
-
-func (t *tray) planksFor(l length.Length) int { return int((l + t.plank - 1) / t.plank) }
-
-func (t *tray) lines(in *inputs, rows int) []string {
-	if t.run <= t.plank {
-		return []string{fmt.Sprintf("%d leftovers give %d rows in one piece each, a saw cut of %s between two from one", len(t.have), rows, in.text(t.kerf))}
-	}
-	return []string{
-		fmt.Sprintf("a row is longer than a plank: an offcut can start it, whole planks go on and end it; the %d leftovers give %d rows", len(t.have), rows),
-	}
+	return lines
 }

@@ -75,6 +75,9 @@ func stock(l *layout.Layout, p *layout.Piece, t length.Tape) (from, rest string)
 		return from, ""
 	}
 	s := l.Stock[p.Plank]
+	if s.Scrap > 0 {
+		from = t.Text(s.Scrap) + " offcut"
+	}
 	var later []string
 	for i, ref := range s.Pieces {
 		if ref.Row != p.Row || ref.N != p.N {

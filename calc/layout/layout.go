@@ -79,6 +79,7 @@ type Piece struct {
 type Stock struct {
 	Pieces []Ref
 	Left   []length.Length // offcuts left over, by length
+	Scrap  length.Length   // the offcut at hand that it was; 0 for a whole plank
 }
 
 // Ref names a piece.
