@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"lastrow/calc/measure"
 	"lastrow/calc/term"
 )
 
@@ -21,6 +22,9 @@ func Answer(job *Job, q Question) (Result, error) {
 	}
 	r, err := compute(in)
 	r.Kind, r.Given = q.Kind, in.used
+	if err == nil {
+		r.Working = append(in.areaSum(), r.Working...)
+	}
 	switch e := err.(type) {
 	case *Missing:
 		e.Kind = q.Kind
@@ -28,6 +32,19 @@ func Answer(job *Job, q Question) (Result, error) {
 		e.Kind = q.Kind
 	}
 	return r, err
+}
+
+// areaSum is the arithmetic of an area that was said as a sum, of several rooms.
+func (in *inputs) areaSum() []string {
+	sum, ok := in.said[term.Expression].Value.(term.Expr)
+	area, isArea := in.said[term.FloorArea].Value.(term.Area)
+	if !ok || !isArea {
+		return nil
+	}
+	if q, err := measure.Eval(sum.Expr); err != nil || q.Dim != measure.Flat || q.Area().Cmp(area.Area) != 0 {
+		return nil
+	}
+	return measure.Steps(sum.Expr, in.tape)
 }
 
 // bound refuses values that no floor has, whatever they are said to be.

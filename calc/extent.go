@@ -74,9 +74,15 @@ func round(f *room.Floor) length.Length {
 // saysRoom says whether the question speaks of a room of its own, not of the job's.
 func (in *inputs) saysRoom() bool { _, said := in.said[term.Room]; return said }
 
+// saysArea says whether the question speaks of an area, and not of a room.
+func (in *inputs) saysArea() bool {
+	_, area := in.said[term.FloorArea]
+	return area && !in.saysRoom()
+}
+
 // floorArea gives the area to cover: as said, or of a room said, or of the job's floor.
 func (in *inputs) floorArea() (length.Area, bool) {
-	if _, said := in.said[term.FloorArea]; said && !in.saysRoom() {
+	if in.saysArea() {
 		a, ok := get[term.Area](in, term.FloorArea)
 		return a.Area, ok
 	}

@@ -16,9 +16,7 @@ func init() { handlers[term.AskBoxes] = boxes }
 // boxes counts the boxes of planks: from the layout where the floor's shape and the plank are known, else by the rule of
 // thumb by area. The rule of thumb is always given to compare.
 func boxes(in *inputs) (Result, error) {
-	_, saysArea := in.said[term.FloorArea]
-	_, saysRoom := in.said[term.Room]
-	if saysArea && !saysRoom || !in.has(term.PlankWidth) || !in.has(term.PlankLength) || !in.perBoxKnown() {
+	if in.saysArea() || !in.has(term.PlankWidth) || !in.has(term.PlankLength) || !in.perBoxKnown() {
 		return in.boxesByArea()
 	}
 	l := in.laid()

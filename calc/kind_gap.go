@@ -37,7 +37,7 @@ func gap(in *inputs) (Result, error) {
 	}
 	if left, ok := in.length(term.Gap); ok {
 		r.Values = append(r.Values, term.Named{Name: term.Passes, Value: term.Pass(left >= need)})
-		r.Working = append(r.Working, fmt.Sprintf("the gap of %s said for the job against %s", in.tape.Exact(left), in.tape.Exact(need)))
+		r.Working = append(r.Working, fmt.Sprintf("the gap of %s said against %s", in.tape.Exact(left), in.tape.Exact(need)))
 	}
 	return r, nil
 }

@@ -14,6 +14,7 @@ func init() { handlers[term.AskLeveler] = leveler }
 // leveler gives the volume that fills a low place and the bags that hold it.
 func leveler(in *inputs) (Result, error) {
 	area := in.needArea()
+	in.namesArea(area)
 	depth := in.needLength(term.Depth)
 	if err := in.err(); err != nil {
 		return Result{}, err
@@ -33,6 +34,13 @@ func leveler(in *inputs) (Result, error) {
 		Values:  []term.Named{{Name: term.VolumeNeeded, Value: term.Volume{Volume: v}}, {Name: term.Bags, Value: term.Count(bags)}},
 		Working: in.fillLines(area, depth, shape, v, yield, bags),
 	}, nil
+}
+
+// namesArea lists the area of a place whose two sides were said.
+func (in *inputs) namesArea(a length.Area) {
+	if g, said := in.said[term.Room]; said && a.Sign() > 0 {
+		in.use(term.Given{Name: term.FloorArea, Value: term.Area{Area: a}, From: g.From})
+	}
 }
 
 func (in *inputs) yield() length.Volume {

@@ -42,9 +42,7 @@ func underlay(in *inputs) (Result, error) {
 
 // stripSides gives the sides that strips run along and across, unless an area alone was said.
 func (in *inputs) stripSides() (along, across length.Length, ok bool) {
-	_, area := in.said[term.FloorArea]
-	_, room := in.said[term.Room]
-	if area && !room {
+	if in.saysArea() {
 		return 0, 0, false
 	}
 	return in.sides()

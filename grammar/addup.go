@@ -1,7 +1,10 @@
 package grammar
 
 import (
+	"slices"
+
 	"lastrow/calc/length"
+	"lastrow/calc/measure"
 	"lastrow/calc/term"
 )
 
@@ -27,8 +30,29 @@ func (r *reader) addUp(q *Question, qs *[]int) {
 			counts = append(counts, i)
 		}
 	}
-	q.Given = append(q.Given, given(term.FloorArea, term.Area{Area: total}))
+	q.Given = append(q.Given, given(term.FloorArea, term.Area{Area: total}), given(term.Expression, term.Expr{Expr: r.sumOf(parts)}))
 	*qs = without(*qs, append(parts, counts...))
+}
+
+// sumOf is the sum of the floors as it is shown: "12 ft x 10 ft + 9 ft x 8 ft".
+func (r *reader) sumOf(parts []int) measure.Expr {
+	var sum measure.Expr
+	unit := orFeet(r.areaSaid())
+	for _, i := range slices.Backward(parts) {
+		var e measure.Expr = measure.Of(r.items[i].sizes[0].num, measure.Unit(unit))
+		if v, _, ok := r.valueFor(i, &sRoom, r.lean); ok {
+			a, b := v.sizes[0], v.sizes[1]
+			e = measure.Binary{Op: measure.Mul, X: measure.Len{Len: a.Len, System: a.System}, Y: measure.Len{Len: b.Len, System: b.System}}
+		} else if t := r.items[i].sizes[0]; t.class == tArea {
+			e = measure.Of(t.num, measure.Unit(t.unit))
+		}
+		if sum == nil {
+			sum = e
+			continue
+		}
+		sum = measure.Binary{Op: measure.Add, X: sum, Y: e}
+	}
+	return sum
 }
 
 // floorParts are the quantities that are each the area of a floor, and their sum.

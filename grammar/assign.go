@@ -56,6 +56,9 @@ func (m *message) place(qs []int, slots []slot, l leaning) (best placing, tie bo
 // options gives the slots that a quantity can go to, best first.
 func (m *message) options(q int, slots []slot, l leaning) []fits {
 	var out []fits
+	if m.countsStrangers(q) {
+		return nil
+	}
 	for k := range slots {
 		v, fit, ok := m.valueFor(q, &slots[k], l)
 		if !ok {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"lastrow/calc/term"
+	"lastrow/grammar/words"
 )
 
 // countsPlanks says whether a bare whole number counts planks, or stands too far from any word for its size, so that it
@@ -39,6 +40,17 @@ func (m *message) costs(q int) bool {
 	return t.class == tNumber && (m.has("price", "cost") || m.cents(t) && m.at(q) && m.has("trim", "stick", "underlay", "roll") || q+1 < len(m.items) && (m.cents(t) && m.items[q+1].meaning == "each" || m.items[q+1].word == "a" || m.items[q+1].word == "per"))
 }
 
+// countsStrangers says whether a bare whole number counts things of no trade of the bot's: "two sheets of ply", "three
+// flights of stairs".
+func (m *message) countsStrangers(q int) bool {
+	t := m.items[q].sizes[0]
+	if t.class != tNumber || !t.num.Whole() || len(m.items[q].sizes) > 1 || t.num.Float() > 30 || q+1 >= len(m.items) {
+		return false
+	}
+	it := &m.items[q+1]
+	return it.meaning == words.Everyday && strings.HasSuffix(it.word, "s") || it.meaning == "wood" && strings.HasSuffix(it.word, "s")
+}
+
 // countsGoods says whether a bare whole number counts goods by the word after it: 10 boxes, 3 rolls.
 func (m *message) countsGoods(q int) bool {
 	t := m.items[q].sizes[0]
@@ -58,6 +70,9 @@ func (m *message) countsGoods(q int) bool {
 	case "door":
 		return t.num.Num < 15*t.num.Den
 	case "box", "row", "roll", "stick", "nail", "screw", "bag", "tube", "pallet", "hours", "day", "lastrow", "piece", "job", "closet", "wall", "corner", "stairs":
+		return true
+	}
+	if next := &m.items[q+1]; next.meaning == "room" && strings.HasSuffix(next.word, "s") {
 		return true
 	}
 	return m.items[q+1].word == "of" && q+2 < len(m.items) && (m.items[q+2].word == "them" || m.items[q+2].word == "us")

@@ -17,12 +17,12 @@ func (r *reader) wholly() bool {
 		switch {
 		case it.class == tClock || it.class == tTime || it.class == tOther && it.mark != "x" && it.mark != "&" && it.mark != "/":
 			return false
-		case it.near || it.meaning == words.Everyday:
+		case it.near || it.meaning == words.Everyday && !r.asksAnyone(i):
 			return false
 		case it.says():
 			said++
 		}
-		if personal[it.word] && !r.weAre(i) || it.meaning == "last" {
+		if personal[it.word] && !r.weAre(i) && !r.asksAnyone(i) || it.meaning == "last" {
 			return false
 		}
 	}
@@ -32,6 +32,21 @@ func (r *reader) wholly() bool {
 // weAre says whether "were" at item i is "we're": nobody stands before it.
 func (m *message) weAre(i int) bool {
 	return m.items[i].word == "were" && (i == 0 || m.items[i-1].mark != "" || isOne(m.items[i-1].word, []string{"and", "so", "ok", "now"}))
+}
+
+// asksAnyone says whether item i is the "anyone" of "anyone know how many packs for 3.6m x 3m", which asks with a size.
+func (r *reader) asksAnyone(i int) bool {
+	return isOne(r.items[i].word, []string{"anyone", "anybody", "someone"}) && i+1 < len(r.items) && isOne(r.items[i+1].word, []string{"know", "knows"}) && len(r.quantities()) > 0
+}
+
+// strangers counts the words that are of other matters or known to no vocabulary.
+func (m *message) strangers() (n int) {
+	for i := range m.items {
+		if it := &m.items[i]; it.word != "" && (it.meaning == "" || it.meaning == words.Everyday) {
+			n++
+		}
+	}
+	return n
 }
 
 // personal are words that speak to people, or of them.

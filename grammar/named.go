@@ -7,7 +7,7 @@ import (
 
 // Statements whose words are kept as typed: job names and notes.
 var (
-	jobForm      = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so)[,\s]+)*(?:(?:new|(?:start|begin|open up|open|create)(?: me| us)?|switch(?: me)?(?: over)? to|go to|back to|use|change to|set up|call this|load)\s+(?:a |an |the |my )?(?:new )?job|(?:start|begin|open|create)\s+(?:a )?(?:new )?(?:one|project)(?: called| named)|new project|job)(?:\s+for|\s+called|\s+named|\s*:|\s+is|\s*,?\s+(?:and\s+)?(?:call|name)\s+it)?\s+(.+)$`)
+	jobForm      = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so|right|now|lets|let's|let’s|can you|could you|i want to|i'd like to|time to)[,\s]+)*(?:(?:new|(?:start|begin|open up|open|create)(?: me| us)?|switch(?: me)?(?: over)? to|go to|back to|use|change to|set up|call this|load)\s+(?:a |an |the |my )?(?:new )?job|(?:start|begin|open|create)\s+(?:a )?(?:new )?(?:one|project)(?: called| named)|new project|job)(?:\s+for|\s+called|\s+named|\s*:|\s+is|\s*,?\s+(?:and\s+)?(?:call|name)\s+it)?\s+(.+)$`)
 	rememberForm = regexp.MustCompile(`(?is)^\s*(?:please )?(?:remember|don'?t let me forget|remind me)(?: that)?\s+(\S.*)$`)
 	noteForm     = regexp.MustCompile(`(?is)^\s*(?:please |pls )?(?:make a note|keep a note|take a note|add a note|put a note on|put a note in|put a note|note to self|note|nb|n\.b\.|jot down|write down)(?:\s+(?:for|on|to|about)\s+[^:]{1,40}:|\s+that\b|\s+down\b|\s*[:,\-–]|\s)\s*(\S.*)$`)
 )

@@ -1,5 +1,7 @@
 package grammar
 
+import "lastrow/grammar/words"
+
 // perBox says whether a number is so many, or so much, for each box: "8 per box", "eight to the box", "31.90 a box",
 // "packs of 9".
 func (m *message) perBox(q int) bool {
@@ -21,7 +23,7 @@ func (m *message) perBox(q int) bool {
 		case it.word == "it" && rate && j == q+2 && m.items[q].sizes[0].class == tNumber:
 			return m.has("box")
 		case it.meaning != "plank" && it.word != "go" && it.word != "come" && it.meaning != "piece" && it.meaning != "area" && it.meaning != "cover":
-			return false
+			return it.meaning != "" && it.meaning != words.Everyday && m.boxOf(q)
 		}
 	}
 	return m.boxOf(q) || m.eachOf(q)
@@ -68,7 +70,7 @@ func (m *message) pairs() (n int) {
 var plural = map[string]bool{"boxes": true, "packs": true, "cartons": true, "cases": true, "packets": true}
 
 // holds are the words between a box and what is in it.
-var holds = map[string]bool{"has": true, "have": true, "of": true, "is": true, "are": true, "contains": true, "holds": true, "got": true, "with": true, "gives": true, "at": false, "a": true, "come": true, "in": true, "s": true}
+var holds = map[string]bool{"has": true, "have": true, "of": true, "is": true, "are": true, "contains": true, "holds": true, "got": true, "with": true, "gives": true, "at": false, "a": true, "come": true, "in": true, "s": true, "says": true, "say": true, "reads": true}
 
 // boxOf reads "boxes of 8", "a box has 8", "box covers 21.5".
 func (m *message) boxOf(q int) bool {

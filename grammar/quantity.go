@@ -294,7 +294,7 @@ func squareUnit(s string) (string, int) {
 		word := leading(low[n+more:])
 		if u, ok := squares[word]; ok {
 			n += more + len(word)
-			if strings.HasPrefix(low[n:], ".") && len(word) < 3 && !strings.HasPrefix(strings.TrimLeft(low[n+1:], " "), "\n") && n+1 < len(low) {
+			if strings.HasPrefix(low[n:], ".") && len(word) < 3 && !strings.HasPrefix(strings.TrimLeft(low[n+1:], " "), "\n") && n+1 < len(low) && !sentenceAhead(s[n+1:]) {
 				n++
 			}
 			return u, n
@@ -315,6 +315,12 @@ func squareUnit(s string) (string, int) {
 		}
 	}
 	return "", 0
+}
+
+// sentenceAhead says whether a capital begins what follows a full stop, so that the stop ends a sentence and no "sq. ft."
+func sentenceAhead(s string) bool {
+	r, _ := utf8.DecodeRuneInString(strings.TrimLeft(s, " "))
+	return unicode.IsUpper(r)
 }
 
 var squares = map[string]string{

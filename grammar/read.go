@@ -269,7 +269,7 @@ func (r *reader) inPassing(i int) bool {
 	if t.class != tNumber || len(r.items[i].sizes) > 1 {
 		return false
 	}
-	return t.num.Num == t.num.Den || r.message.perBox(i) || r.message.countsGoods(i) && i+1 < len(r.items) && r.items[i+1].meaning != "door"
+	return t.num.Num == t.num.Den || r.message.perBox(i) || r.message.countsStrangers(i) || r.message.countsGoods(i) && i+1 < len(r.items) && r.items[i+1].meaning != "door"
 }
 
 // progress is what a question says of the work done: "laid 6 rows, will it do?".

@@ -15,6 +15,7 @@ type renewal struct {
 	given term.Given
 	like  float64
 	near  float64 // how near a word for it stands
+	other bool    // said in the other system than the size now
 }
 
 // renewals lists what a size can renew of a question: every value said before that it measures the like of.
@@ -33,7 +34,7 @@ func (r *reader) renewals(last *Question, q int) []renewal {
 				continue
 			}
 			if v, like, ok := r.renewed(t, g.Value, &slots[i], l); ok {
-				out = append(out, renewal{&slots[i], given(g.Name, v), like, r.nearness(q, slots[i].cues)})
+				out = append(out, renewal{&slots[i], given(g.Name, v), like, r.nearness(q, slots[i].cues), otherSystem(t, g.Value)})
 			}
 		}
 	}
@@ -102,7 +103,7 @@ func (r *reader) renews(last *Question, q int) (out renewal, several bool) {
 			}
 		}
 	}
-	kin := slices.DeleteFunc(all, func(n renewal) bool { return n.like < akin })
+	kin := sameSystem(slices.DeleteFunc(all, func(n renewal) bool { return n.like < akin }))
 	slices.SortFunc(kin, func(a, b renewal) int { return cmp.Compare(b.like, a.like) })
 	switch {
 	case len(kin) == 0:
@@ -150,4 +151,19 @@ func (r *reader) akinNames(last *Question, q int) []term.Name {
 		}
 	}
 	return out
+}
+
+// otherSystem says whether a size has a unit of the other system than an earlier length.
+func otherSystem(t token, old term.Value) bool {
+	l, ok := old.(term.Len)
+	return ok && t.class == tLength && t.meas.Unit.System() != roundIn(length.Length(l))
+}
+
+// sameSystem keeps the renewals of values said in the system of the size now, where there are any: "only half an inch" is
+// no new 12 mm where 3/4 in was said besides.
+func sameSystem(kin []renewal) []renewal {
+	if !slices.ContainsFunc(kin, func(n renewal) bool { return !n.other }) {
+		return kin
+	}
+	return slices.DeleteFunc(kin, func(n renewal) bool { return n.other })
 }

@@ -266,13 +266,13 @@ func (r *reader) allows(n term.Name) bool {
 	case term.LeastRow:
 		return (r.has("least") || r.hasWord("under", "than", "below", "narrower")) && r.has("row", "lastrow", "firstrow", "wall", "rip") && !r.has("joint", "piece", "endpiece") && !r.startsRow() || r.has("sliver")
 	case term.PlankWidth, term.PlankLength:
-		return r.has("plank") && !r.has("damaged", "spare")
+		return (r.has("plank") || r.sizedAsPlank()) && !r.has("damaged", "spare")
 	case "roll", term.RollWidth:
 		return r.has("roll", "underlay")
 	case term.RollLength:
 		return r.has("roll")
 	case term.PlankThickness:
-		return (r.has("plank") || r.has("box") && r.pairs() > 0) && !r.has("trim", "damaged")
+		return (r.has("plank") || r.has("box") && r.pairs() > 0 || r.sizedAsPlank()) && !r.has("trim", "damaged")
 	case term.UnderlayThickness:
 		return r.has("underlay")
 	case term.TrimThickness, term.StickLength:
@@ -341,4 +341,10 @@ func (r *reader) twice(p placed) term.Name {
 		}
 	}
 	return ""
+}
+
+// sizedAsPlank says whether a width, a length and a thickness or a box are spoken of, and nothing else that has them: the
+// thing is a plank, though nobody says so.
+func (r *reader) sizedAsPlank() bool {
+	return r.has("wide") && r.has("long") && r.has("thick", "box") && !r.has("room", "hall", "closet", "roll", "underlay", "trim", "door", "wet", "wall", "stick")
 }

@@ -46,6 +46,8 @@ func (r *reader) special(q *Question, qs *[]int) string {
 		r.triangle(q, qs)
 	case term.AskHeadroom:
 		r.dropLeast(qs)
+	case term.AskGap:
+		r.gapSaid(q, qs)
 	}
 	return ""
 }
@@ -109,7 +111,7 @@ func (r *reader) doors(q *Question, qs *[]int) {
 		case len(r.items[i].sizes) > 1:
 		case t.class == tNumber && t.num.Whole() && t.num.Num <= 12*t.num.Den && r.beforeDoor(i):
 			n, taken = t.num.Num/t.num.Den, append(taken, i)
-		case r.nearness(i, "stick long piece") > 5, r.nearness(i, "door doorway") < 4 && (len(wide) == 0 || !r.listed(taken[len(taken)-1], i)):
+		case r.nearness(i, "stick long piece") > 5, r.nearness(i, "door doorway") < 4 && !r.eachDoor(taken, i) && (len(wide) == 0 || !r.listed(taken[len(taken)-1], i)):
 		default:
 			if s, ok := r.message.read(t, bareInch, r.lean); ok && s.Len >= 18*inch && s.Len <= 10*foot {
 				wide, taken = append(wide, s.Len), append(taken, i)
@@ -135,7 +137,20 @@ func (r *reader) beforeDoor(i int) bool {
 	if i+2 < len(r.items) && r.items[i+1].quantity() {
 		i++
 	}
-	return i+1 < len(r.items) && r.items[i+1].meaning == "door"
+	return i+1 < len(r.items) && (r.items[i+1].meaning == "door" || r.items[i+1].meaning == "doorway")
+}
+
+// eachDoor says whether a size is of each of the doors counted right before it: "two doors, 30 inches each", "3 doors at 32 in".
+func (r *reader) eachDoor(counted []int, i int) bool {
+	if len(counted) == 0 {
+		return false
+	}
+	for j := counted[len(counted)-1] + 2; j < i; j++ {
+		if it := &r.items[j]; it.says() || it.quantity() || ends(it.mark) {
+			return false
+		}
+	}
+	return true
 }
 
 // lastSize reads "12x14 1/4" and "110ft 1/8" as a size and a small one after it, where the question needs both and no
@@ -232,14 +247,26 @@ func reading(t token, test string) term.Value {
 	return nil
 }
 
+// subfloor is the material under the floor that is spoken of. One set aside, as in "or is that only for concrete", is not.
 func (r *reader) subfloor() string {
-	switch {
-	case r.has("concrete"):
-		return "concrete"
-	case r.has("wood"):
-		return "wood"
+	for _, what := range []string{"concrete", "wood"} {
+		for i := range r.items {
+			if r.items[i].meaning == what && !r.setAside(i) {
+				return what
+			}
+		}
 	}
 	return ""
+}
+
+// setAside says whether "only", "just", "not" or the like stands a few words before item i, with no mark between.
+func (r *reader) setAside(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-4 && r.items[j].word != ""; j-- {
+		if isOne(r.items[j].word, []string{"only", "just", "not", "isnt", "except", "unlike"}) {
+			return true
+		}
+	}
+	return false
 }
 
 // lengthsLeft reads a list of offcuts: "40, 33, 28 1/2 and 22 in".
@@ -354,4 +381,18 @@ func (r *reader) twoWays(q *Question, qs []int, slots []slot, p placing) Reading
 	}
 	out.Problem.Not = "which size is which"
 	return out
+}
+
+// gapSaid takes the gap out of "is 1/4 inch enough of a gap on a 40 foot run": the one size that a gap can have, where it is judged.
+func (r *reader) gapSaid(q *Question, qs *[]int) {
+	for k, i := range *qs {
+		if len(r.items[i].sizes) != 1 || r.items[i].vague || len(*qs) == 1 && !r.has("enough", "ok") {
+			continue
+		}
+		if size, ok := r.message.read(r.items[i].sizes[0], bareSmall, r.lean); ok && size.Len > 0 && size.Len <= 3*inch/2 {
+			q.Given = append(q.Given, given(term.Gap, term.Len(size.Len)))
+			*qs = append((*qs)[:k:k], (*qs)[k+1:]...)
+			return
+		}
+	}
 }

@@ -46,6 +46,9 @@ var commands = map[term.Kind]bool{
 
 func (r *reader) command() (Reading, bool) {
 	kind, top, next := r.kind()
+	if kind == term.AskUnits && len(r.seq) > 1 && len(r.system()) == 0 && r.strangers() > 0 {
+		return Reading{}, false
+	}
 	if !commands[kind] || top < 6 || top-next < 1 || len(r.quantities()) > 0 && kind != term.AskUndo {
 		return Reading{}, false
 	}
@@ -239,7 +242,7 @@ func set(gs []term.Given, g term.Given) []term.Given {
 
 // instead are names of which a new one makes the other void.
 var instead = [][]term.Name{
-	{term.Across, term.Room, term.FloorArea}, {term.FloorHeight, term.PlankThickness}, {term.Run, term.Room}, {term.PlanksPerBox, term.BoxCoverage}, {term.Offcut, term.Joint},
+	{term.Across, term.Room, term.FloorArea, term.Expression}, {term.FloorHeight, term.PlankThickness}, {term.Run, term.Room}, {term.PlanksPerBox, term.BoxCoverage}, {term.Offcut, term.Joint},
 }
 
 // renew puts a value in and takes out what it makes void.

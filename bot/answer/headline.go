@@ -12,7 +12,7 @@ import (
 var headlines = map[term.Kind]string{
 	term.AskRows: "{rows} rows. First row {first-row-width}, last row {last-row-width}." +
 		"[ The last is a sliver: rip first and last alike to {balanced-row-width}.]",
-	term.AskGap:          "Leave {gap} at each wall[, for a run of {run}].[ It takes {movement} of movement.]",
+	term.AskGap:          "[{pass? Enough.| Not enough.} ]Leave {gap} at each wall[, for a run of {run}].[ It takes {movement} of movement.]",
 	term.AskLongRun:      "{pass? A run of {run} is within the limit| A run of {run} is too long in one piece: the limit is} {limit}.[ Part it into {fields}.]",
 	term.AskStagger:      "{pass? Good:| Too close:} the joints land {offset} apart[, and the least is {least-stagger}].",
 	term.AskUndercut:     "Undercut {undercut} above the subfloor.",
