@@ -9,12 +9,6 @@ import (
 	"lastrow/calc/term"
 )
 
-// The lock's lip stands about so much beyond the face on the near and left edges; common practice, no source.
-const (
-	lipInch   = length.Inch / 8
-	lipMetric = 3 * length.Millimetre
-)
-
 // laid lays the floor that was said or that the job has, and gives it with its floor. Where something stands in the way
 // it is noted, and the layout is nil.
 func (in *inputs) laid() *layout.Layout {
@@ -77,17 +71,13 @@ func (in *inputs) rectangle(eastWest, northSouth length.Length) *room.Floor {
 
 func (in *inputs) rules() layout.Rules {
 	s := in.tape.System
-	r := layout.Rules{
+	return layout.Rules{
 		LeastRow:     in.lengthOr(term.LeastRow, limit.LeastRow.In(s)),
 		LeastEnd:     in.lengthOr(term.LeastEnd, limit.LeastEnd.In(s)),
 		LeastStagger: in.lengthOr(term.LeastStagger, limit.LeastStagger.In(s)),
 		Kerf:         in.lengthOr(term.Kerf, limit.Kerf.In(s)),
-		Lip:          lipInch,
+		Lip:          limit.LockLip.In(s),
 	}
-	if s == length.Metric {
-		r.Lip = lipMetric
-	}
-	return r
 }
 
 // direction is the way of the rows: as said, else the job's, else along the start wall told or the longer side.

@@ -64,7 +64,7 @@ var grounds = map[term.Kind][]string{
 	term.AskAcclimate:    {"acclimate", "air-least", "floor-least", "air-humidity-most"},
 	term.AskHours:        {"rate"},
 	term.AskStart:        {"least-row", "gap-least"},
-	term.AskPlan:         {"least-row", "least-end", "least-stagger", "kerf", "gap-least"},
-	term.AskCutList:      {"least-row", "least-end", "least-stagger", "kerf"},
+	term.AskPlan:         {"least-row", "least-end", "least-stagger", "kerf", "lock-lip", "gap-least"},
+	term.AskCutList:      {"least-row", "least-end", "least-stagger", "kerf", "lock-lip"},
 	term.AskLeftover:     {"least-end", "least-stagger", "kerf"},
 }

@@ -8,6 +8,7 @@ import (
 	"lastrow/calc"
 	"lastrow/calc/layout"
 	"lastrow/calc/length"
+	"lastrow/calc/plank"
 	"lastrow/calc/room"
 	"lastrow/calc/term"
 )
@@ -122,6 +123,27 @@ func hallOf(long length.Length) Circumstance {
 	return c
 }
 
+// atDoor is a floor of planks 7 1/2 in wide, the first row whole, that goes into a doorway so far and ends there in a row so
+// wide: ten rows, and 1/4 in of gap at either end.
+func atDoor(last, into float64) Circumstance {
+	deep := 10*7.5 + last + .25 - into + .25
+	j := &calc.Job{
+		Plan: room.Plan{
+			Rect:     &room.Rect{EastWest: length.Length(in(90)), NorthSouth: length.Length(in(deep))},
+			Doorways: []room.Doorway{{Wall: room.North, Wide: length.Length(in(32)), From: length.Length(in(20)), FromEnd: room.West, Into: length.Length(in(into))}},
+			Gap:      length.Inch / 4,
+		},
+		Plank: plank.Plank{Width: length.Length(in(7.5)), Length: length.Length(in(47.5))}, Along: layout.EastWest, StartWall: room.South,
+		FirstRow: length.Length(in(7.5)),
+	}
+	q := calc.Question{Kind: term.AskPlan}
+	r, err := calc.Answer(j, q)
+	if err != nil {
+		panic(err)
+	}
+	return Circumstance{Job: j, Question: q, Result: r}
+}
+
 // examples holds, for each id, circumstances that raise it and ones that just do not.
 var examples = []struct {
 	id        string
@@ -130,6 +152,8 @@ var examples = []struct {
 	{"narrow-row", about(term.AskRows).result(term.LastRowWidth, in(2)-1), about(term.AskRows).result(term.LastRowWidth, in(2))},
 	{"narrow-row", about(term.AskRows, term.LeastRow, in(3)).result(term.FirstRowWidth, in(2.5)), about(term.AskRows, term.LeastRow, in(1)).result(term.FirstRowWidth, in(1))},
 	{"narrow-row", laid(nil, "narrow-row"), laid(nil, "short-end")},
+	{"narrow-row", atDoor(2.5-1.0/16, .25), atDoor(2.5, .25)}, // a third of a plank of 7 1/2 in, at the doorway
+	{"narrow-row", atDoor(3, 1+1.0/16), atDoor(3, 1)},         // 2 in along the wall beside it
 	{"short-end", about(term.AskStagger, term.Offcut, in(8)-1), about(term.AskStagger, term.Offcut, in(8))},
 	{"short-end", laid(nil, "short-end"), laid(nil)},
 	{"close-joints", about(term.AskStagger).result(term.Passes, term.Pass(false)), about(term.AskStagger).result(term.Passes, term.Pass(true))},

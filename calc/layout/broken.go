@@ -50,8 +50,13 @@ func (r Request) narrow(l *Layout, best fit, fs []face) []Broken {
 		}
 	}
 	for _, f := range fs {
-		if left := f.left(r.Plank.Width, best.first); f.door && !f.hidden && 3*left < r.Plank.Width && f.length > r.Plank.Width {
+		left := f.left(r.Plank.Width, best.first)
+		switch {
+		case f.hidden || f.length <= r.Plank.Width:
+		case f.door && 3*left < r.Plank.Width:
 			out = append(out, Broken{"narrow-row", f.wall, fmt.Sprintf("%s wide at the doorway: %s", r.text(left), reason)})
+		case f.trimmed && !f.outer && left < r.Rules.LeastRow:
+			out = append(out, Broken{"narrow-row", f.wall, fmt.Sprintf("%s wide along it: %s", r.text(left), reason)})
 		}
 	}
 	return out

@@ -16,6 +16,7 @@ type face struct {
 	outer        bool          // at the first row or the last
 	door, hidden bool
 	wall         string
+	trimmed      bool // a wall of a room, not of something that stands in it
 	length       length.Length
 }
 
@@ -27,7 +28,7 @@ func faces(edges []room.Edge, f frame, area box) []face {
 		if abs(a.Y-b.Y) > hair || abs(a.X-b.X) <= hair {
 			continue
 		}
-		c := face{far: b.X < a.X, door: e.Door, hidden: e.Hidden, wall: e.Wall, length: abs(b.X - a.X)}
+		c := face{far: b.X < a.X, door: e.Door, hidden: e.Hidden, wall: e.Wall, trimmed: e.Side != "" && e.Cover == "trim", length: abs(b.X - a.X)}
 		if c.far {
 			c.at = a.Y - e.Gap - area.near
 			c.outer = abs(c.at-(area.far-area.near)) <= hair

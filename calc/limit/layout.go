@@ -18,6 +18,8 @@ var (
 		"trade texts: 8, 12 or 16 in, mostly 12", Practice)
 	Kerf = each("kerf", "width of the saw's cut", in/8, 3_200_000,
 		none, Practice)
+	LockLip = each("lock-lip", "how far the lock's lip stands out beyond the face, on the near and the left edge", in/8, 3*mm,
+		none, Practice)
 	Spare = amount("spare", "planks over the layout, at least one", 5, 1, "%",
 		"no source: 2 to 5 % is often kept as attic stock", Practice)
 	WasteByArea = amount("waste-by-area", "waste in the rule of thumb by area, straight rows", 10, 1, "%",
