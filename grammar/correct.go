@@ -251,9 +251,6 @@ func (s swapping) statement(old Statement) (Statement, bool) {
 	case Height:
 		ok := s.only(&v.Size, bareThick)
 		return v, ok
-	case Doorway:
-		ok := s.only(&v.Wide, bareInch)
-		return v, ok && v.Wide.Len >= 18*inch
 	case Measured:
 		return s.share(v)
 	case Underlay:

@@ -22,11 +22,16 @@ func (r *reader) wholly() bool {
 		case it.says():
 			said++
 		}
-		if personal[it.word] && !r.weAre(i) && !r.asksAnyone(i) || it.meaning == "last" {
+		if personal[it.word] && !r.weAre(i) && !r.asksAnyone(i) || it.meaning == "last" && !r.lastOf(i) {
 			return false
 		}
 	}
 	return said > 0
+}
+
+// lastOf says whether the "last" at item i is of a joint or a piece, and no time.
+func (m *message) lastOf(i int) bool {
+	return i+1 < len(m.items) && isOne(m.items[i+1].meaning, []string{"joint", "piece", "row", "offcut", "cut"})
 }
 
 // weAre says whether "were" at item i is "we're": nobody stands before it.
@@ -82,6 +87,8 @@ func (r *reader) plainly(out Reading) bool {
 		return len(out.Statements) > 0
 	case commands[q.Kind]:
 		return false
+	case q.Kind == term.AskTrim && r.has("howmany") && r.has("stick") && r.has("room"):
+		return true
 	case onlySized[q.Kind]:
 		return len(q.Given) > 0 && (q.Kind != term.AskRow || r.asked())
 	case q.Kind == term.AskPlan:

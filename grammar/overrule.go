@@ -42,7 +42,7 @@ func (r *reader) kindNamed() term.Kind {
 
 // changed are words of what is otherwise now: "tile guy went thicker, it's 19 mm now".
 var changed = []string{
-	"now", "actually", "instead", "turns", "went", "changed", "says", "after", "rather", "swapped", "switched", "thicker", "thinner", "wider", "narrower", "longer", "shorter", "higher", "lower", "bigger", "smaller", "deeper", "taller",
+	"now", "actually", "instead", "though", "tho", "but", "turns", "went", "changed", "says", "after", "rather", "swapped", "switched", "thicker", "thinner", "wider", "narrower", "longer", "shorter", "higher", "lower", "bigger", "smaller", "deeper", "taller",
 }
 
 // news asks the last question again where a message tells that something said in it, and not to the job, is otherwise now.
