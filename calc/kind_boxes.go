@@ -24,7 +24,7 @@ func boxes(in *inputs) (Result, error) {
 		return Result{}, in.err()
 	}
 	perBox := in.perBox()
-	spare := in.percentOr(term.Spare, percentOf(limit.Spare))
+	spare := in.spare()
 	if err := in.err(); err != nil {
 		return Result{}, err
 	}
@@ -71,8 +71,8 @@ func (in *inputs) perBox() int64 {
 	return n
 }
 
-func (in *inputs) boxesByLayout(l *layout.Layout, perBox int64, spare term.Percent) (Result, error) {
-	planks := material.Planks(int64(l.Planks), spare)
+func (in *inputs) boxesByLayout(l *layout.Layout, perBox int64, spare spare) (Result, error) {
+	planks := spare.over(int64(l.Planks))
 	n := material.Boxes(planks, perBox)
 	face := l.Request.Plank.Width.Times(l.Request.Plank.Length)
 	box := length.Number{Num: perBox, Den: 1}.OfArea(face)
@@ -93,7 +93,7 @@ func (in *inputs) boxesByLayout(l *layout.Layout, perBox int64, spare term.Perce
 		},
 		Working: []string{
 			fmt.Sprintf("%d rows take %s", len(l.Rows), planksText(l)),
-			fmt.Sprintf("%d + %s spare, one at least = %d planks", l.Planks, percent(spare), planks),
+			spare.line(int64(l.Planks)),
 			fmt.Sprintf("%d / %d a box = %d boxes, rounded up", planks, perBox, n),
 			fmt.Sprintf("by area: %s + %s / %s a box = %d boxes, rounded up", in.tape.Area(floor), percent(percentOf(limit.WasteByArea)), in.tape.Area(box), thumb),
 		},

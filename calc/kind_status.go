@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"lastrow/calc/layout"
-	"lastrow/calc/limit"
 	"lastrow/calc/material"
 	"lastrow/calc/term"
 )
@@ -80,8 +79,7 @@ func (in *inputs) boxesLeft(r *Result, p progress) {
 	bought, said := get[term.Count](in, term.Boxes)
 	have := int64(bought)
 	if !said {
-		spare := in.percentOr(term.Spare, percentOf(limit.Spare))
-		have = max(p.opened, material.Boxes(material.Planks(p.used+p.toCome, spare), p.perBox))
+		have = max(p.opened, material.Boxes(in.spare().over(p.used+p.toCome), p.perBox))
 		in.assume(term.Boxes, term.Count(have))
 	}
 	left := p.opened*p.perBox - p.used - p.damaged

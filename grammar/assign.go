@@ -71,6 +71,12 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 		if m.countsPlanks(q, &slots[k], near) || m.countsOther(q, &slots[k]) || (slots[k].must || slots[k].name == term.Perimeter && m.cents(m.items[q].sizes[0]) && m.at(q)) && slots[k].dim == dLen && m.costs(q) {
 			continue
 		}
+		if slots[k].name != term.PlankThickness && m.partOf(q) {
+			continue
+		}
+		if slots[k].bare == bareFace && slots[k].dim == dLen && m.items[q].sizes[0].class == tNumber && slots[k].hi > 0 && far(v.sizes[0].Len, &slots[k]) {
+			continue
+		}
 		if (slots[k].must || slots[k].spoken || slots[k].name == term.Dip) && slots[k].lo > 0 && len(v.sizes) == 1 && far(v.sizes[0].Len, &slots[k]) && outside(slots[k].name, v.sizes[0].Len) == "" {
 			continue
 		}
@@ -104,6 +110,12 @@ func (m *message) stacked(q int) bool {
 		}
 	}
 	return false
+}
+
+// partOf says whether a quantity is a part of a plank and no size: "a half plank".
+func (m *message) partOf(q int) bool {
+	t := m.items[q].sizes[0]
+	return t.class == tNumber && len(m.items[q].sizes) == 1 && t.num.Num < t.num.Den && t.num.Num > 0 && q+1 < len(m.items) && m.items[q+1].meaning == "plank"
 }
 
 // heaped says whether "+", "plus" or "on" stands between a quantity and the one before, and nothing else: "8+3".

@@ -66,6 +66,9 @@ func (m *message) countsGoods(q int) bool {
 	if m.telling && (m.items[q+1].word == "planks" || m.items[q+1].word == "boards") {
 		return true
 	}
+	if q+2 < len(m.items) && m.items[q+2].meaning == "plank" && (isOne(m.items[q+1].meaning, []string{"spare", "leftover", "remaining", "more", "damaged"}) || isOne(m.items[q+1].word, []string{"full", "whole", "new", "good", "loose"})) {
+		return true
+	}
 	switch m.items[q+1].meaning {
 	case "door":
 		return t.num.Num < 15*t.num.Den
@@ -89,9 +92,10 @@ func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
 	case s.must && m.nearness(q, s.cues) < 2.5:
 		return v, 0, false
 	case t.class == tMoney:
+	case s.paid && t.class == tNumber && m.perBox(q) && t.num.Float() >= 15 && !m.covers(q) && !m.has("piece"):
 	case m.countsGoods(q) && !m.perBox(q):
 		return v, 0, false
-	case s.name == term.Price && m.byArea(q), s.name == term.Price && t.class == tNumber && m.areaSaid() != "" && !m.coverageSaid() && m.nearness(q, "price cost") == 0:
+	case s.name == term.Price && m.byArea(q), s.name == term.Price && t.class == tNumber && m.areaSaid() != "" && !m.coverageSaid() && m.nearness(q, "price cost") == 0 && !(m.cents(t) && m.coveredBy(q)):
 		return v, 0, false
 	case t.class == tNumber && (m.cents(t) || m.nearness(q, "price cost") > 2) && m.nearness(q, s.cues) > 1.5:
 		fit = 0.5
@@ -110,6 +114,16 @@ func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
 func (m *message) coverageSaid() bool {
 	for i := range m.items {
 		if m.items[i].quantity() && m.items[i].sizes[0].class == tArea && m.perBox(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// coveredBy says whether another number than q is what a box covers.
+func (m *message) coveredBy(q int) bool {
+	for i := range m.items {
+		if i != q && m.items[i].quantity() && m.covers(i) {
 			return true
 		}
 	}

@@ -17,7 +17,7 @@ var goodsAsks = []cuesOf{
 	{term.AskTrim, []cue{
 		{3, "trim"}, {5, "howmuch trim"}, {5, "howmany stick"}, {5, "stick ~ howmany"}, {3, "stick"}, {4, "howmany ~ trim"}, {4, "trim ~ need"}, {3, "howmany long"}, {3, "need ~ trim"}, {2, "trim ~ room"}, {3, "room ~ howmuch trim"},
 		{5, "howmuch of trim"}, {4, "howmany # trim|stick"}, {2, "howmany .. trim|stick"}, {4, "trim|stick count"}, {4, "count ~ trim|stick"}, {3, "work ~ trim"}, {2, "trim .. stick"}, {2, "stick ~ trim"}, {3, "^trim"},
-		{4, "trim area"},
+		{4, "trim area"}, {4, "stick .. room .. how|howmany"}, {4, "^stick # room|# stick"}, {4, "^stick ~ # room"},
 	}},
 	{term.AskTrimCover, []cue{
 		{6, "trim .. cover"}, {6, "cover .. gap"}, {3, "trim .. gap"}, {7, "trimoff"}, {4, "gap .. cover"}, {6, "take|pull|remove ~ trim"},
@@ -45,7 +45,7 @@ var goodsAsks = []cuesOf{
 	{term.AskCost, []cue{
 		{6, "cost"}, {7, "what .. comes"}, {5, "^price ~ #"}, {5, "price .. box #"}, {5, "what ~ price"}, {4, "total ~ price"}, {4, "howmuch total"}, {4, "howmuch ~ money"}, {4, "howmuch ~ set"}, {4, "price ~ total|job"},
 		{8, "# box ~ #m"}, {8, "#m .. # box"}, {6, "price .. #a"}, {6, "howmuch .. box #m"}, {2, "cost .. #m"},
-		{5, "box #m .. total"}, {6, "total # box #m"}, {9, "what .. job .. box #m"}, {6, "work|can ~ price"}, {5, "price ~ room|job|floor"}, {6, "#m .. need .. total"},
+		{5, "box #m .. total"}, {7, "#m box .. total"}, {6, "total # box #m"}, {9, "what .. job .. box #m"}, {6, "work|can ~ price"}, {5, "price ~ room|job|floor"}, {6, "#m .. need .. total"},
 	}},
 	{term.AskWeight, []cue{
 		{11, "weigh"}, {11, "howheavy"}, {4, "lift"},
@@ -62,6 +62,6 @@ var goodsAsks = []cuesOf{
 
 // goodsTerse are turns that ask of goods with no word of asking.
 var goodsTerse = []cue{
-	{1, "^cost"}, {1, "^price .. #a"}, {1, "^price ~ job|room|floor"}, {1, "^price .. # box"}, {1, "^# box #m"}, {1, "trim|caulk|leveler need"},
+	{1, "^cost"}, {1, "^price .. #a"}, {1, "^price ~ job|room|floor"}, {1, "^price .. # box"}, {1, "^# box #m"}, {1, "trim|caulk|leveler need"}, {1, "^stick # room"},
 	{1, "bag|nail|screw|stick|tube|plank|trim|order count"}, {1, "^count"}, {1, "^tube"}, {1, "^leveler"}, {1, "roll .. howmany"}, {1, "^bag .. #a"}, {1, "^box #a #"}, {1, "need count"}, {1, "count of"}, {1, "^time .. #a"}, {1, "need list"}, {1, "^everything"}, {1, "^list ~ everything"}, {1, "^trim area"}, {1, "^total # box"}, {1, "track ~ screw"}, {1, "^underlay .. #a"}, {1, "^roll .. #a"},
 }

@@ -148,6 +148,11 @@ func spokenCents(toks []token, i int) bool {
 
 // mergeTyped makes feet and inches of "13 6 x 11 2", where both sides are two numbers.
 func mergeTyped(toks []token) []token {
+	for i := 0; i+2 < len(toks); i++ {
+		if a := toks[i]; feetAndInches(a, toks[i+1]) && a.num.Num >= 5*a.num.Den && toks[i+2].class == tWord && isOne(words.English.Word(toks[i+2].text), []string{"room", "hall", "wet", "ceiling"}) && !(i > 0 && (toks[i-1].class == tNumber || toks[i-1].text == "x" || toks[i-1].text == "by")) {
+			toks = append(append(toks[:i:i], pairOf(a, toks[i+1])), toks[i+2:]...)
+		}
+	}
 	for i := 0; i+4 < len(toks); i++ {
 		if toks[i+2].text != "x" && toks[i+2].text != "by" || !feetAndInches(toks[i], toks[i+1]) || !feetAndInches(toks[i+3], toks[i+4]) || i+5 < len(toks) && countWords[toks[i+5].text] {
 			continue

@@ -108,3 +108,8 @@ func (r *reader) turnedRows(last *Question) (Reading, bool) {
 	}
 	return Reading{Question: q}, true
 }
+
+// overrides says whether a size would go in the place of a plank's that the job knows, with no word that says so.
+func (r *reader) overrides(q int, s *slot) bool {
+	return s.dim == dLen && s.bare == bareFace && r.nearness(q, s.cues) < 1 && r.jobSays(s.name)
+}

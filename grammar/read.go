@@ -225,6 +225,9 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 			continue
 		}
 		s := &slots[p.slot[i]]
+		if r.overrides(qs[i], s) {
+			return r.noPlace(q, qs[i])
+		}
 		if r.items[qs[i]].vague {
 			vague = append(vague, s.name)
 			continue
@@ -306,6 +309,8 @@ func (r *reader) givens(s *slot, v value) []term.Given {
 			out = append(out, given(names[i], term.Len(size.Len)))
 		}
 		return out
+	case "spare-planks":
+		return []term.Given{given(term.Spare, v.term)}
 	case "sides":
 		return []term.Given{given(term.SideA, term.Len(v.sizes[0].Len)), given(term.SideB, term.Len(v.sizes[1].Len))}
 	case "roll":

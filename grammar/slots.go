@@ -49,6 +49,7 @@ type slot struct {
 	not     string // words that speak against it where the quantity belongs to them
 	stacked bool   // with no word for it, only on top of the quantity before: "8mm on 2mm"
 	loose   bool   // a bare number is taken for an area of its own
+	paid    bool   // a bare number for each box is taken for an amount
 	spoken  bool   // a bare whole number only with a word for it
 }
 
@@ -71,6 +72,7 @@ var (
 	sCoverage  = slot{name: term.BoxCoverage, dim: dArea, cues: "box per cover each"}
 	sArea      = slot{name: term.FloorArea, dim: dArea, bare: bareArea, cues: "area floor room hall wet"}
 	sSpare     = slot{name: term.Spare, dim: dPercent, cues: "spare"}
+	sSpareN    = slot{name: "spare-planks", dim: dCount, cues: "spare", must: true, count: "plank spare"}
 	sPrice     = slot{name: term.Price, dim: dMoney, cues: "price box per each cost", must: false}
 	sRun       = slot{name: term.Run, bare: bareRoom, cues: "run room hall long wall floor wet across wide", lo: 3 * foot, hi: 400 * foot}
 	sFloorH    = slot{name: term.FloorHeight, bare: bareThick, cues: "floor high ours mine finished up total", not: "tile carpet vinyl underlay plank wood", lo: 3 * length.Millimetre, hi: 3 * inch, must: true}
@@ -106,6 +108,7 @@ var (
 )
 
 var (
+	sPaid       = slot{name: term.Price, dim: dMoney, cues: "price box per each cost", paid: true}
 	sThickSaid  = slot{name: term.PlankThickness, bare: bareThick, cues: "plank thick floor", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre, spoken: true}
 	sCrew       = slot{name: term.Crew, dim: dCount, cues: "crew guys guy people hands persons us", must: true, count: "crew guys guy people hands persons us"}
 	sPayload    = slot{name: term.Payload, dim: dMass, cues: "load lift"}
@@ -116,7 +119,7 @@ var (
 // takes is what each kind of question takes, in the order that people say it.
 var takes = map[term.Kind][]slot{
 	term.AskRows:       {sAcross, sRoom, sWidth, sPlank, sLong, sGap, sFirst},
-	term.AskBoxes:      {sRoom, sArea, sWidth, sPlank, sLong, sThick, sPerBox, sCoverage, sSpare, sPrice, sGap},
+	term.AskBoxes:      {sRoom, sArea, sWidth, sPlank, sLong, sThick, sPerBox, sCoverage, sSpare, sPrice, sGap, sSpareN},
 	term.AskGap:        {sRun, sRoom},
 	term.AskLongRun:    {sRun, sRoom},
 	term.AskStagger:    {sOffcut, sJoint, sPrevious, sPlankLenOnly, sLeastSt, sOffset},
@@ -136,7 +139,7 @@ var takes = map[term.Kind][]slot{
 	term.AskFlatness:   {sDip, sEdge},
 	term.AskLeveler:    {sArea, sRoom, sDepth},
 	term.AskHours:      {sArea, sRoom, sCrew},
-	term.AskCost:       {sBoxes, sPrice, sArea, sRoom, sCoverage, sSpare, sPerBox, sPlank, sThick, sRollPrice, sStickPrice},
+	term.AskCost:       {sBoxes, sPaid, sArea, sRoom, sCoverage, sSpare, sPerBox, sPlank, sThick, sRollPrice, sStickPrice},
 	term.AskWeight:     {sArea, sRoom, sThickSaid, sBoxes, sCoverage, sPerBox, sPlank, sPayload},
 	term.AskLeftover:   {sCloset, sArea, sLeftCount, sPlank},
 	term.AskStart:      {sRoom, sWidth, sPlank, sGap},

@@ -44,6 +44,8 @@ func (r *reader) special(q *Question, qs *[]int) string {
 	case term.AskSquare:
 		r.threeFourFive(q, qs)
 		r.triangle(q, qs)
+	case term.AskTaper:
+		r.taperOfRoom(q, qs)
 	case term.AskHeadroom:
 		r.dropLeast(qs)
 	case term.AskGap:

@@ -188,3 +188,23 @@ func (r *reader) lean3(qs []int) leaning {
 	}
 	return r.lean
 }
+
+// taperOfRoom reads the widths of a room at its two ends, which are nearly alike, and its length.
+func (r *reader) taperOfRoom(q *Question, qs *[]int) {
+	if len(*qs) != 3 {
+		return
+	}
+	var l [3]length.Length
+	for k, i := range *qs {
+		size, ok := r.message.read(r.items[i].sizes[0], bareRoom, r.lean)
+		if !ok || len(r.items[i].sizes) > 1 || r.items[i].vague || size.Len < 4*foot {
+			return
+		}
+		l[k] = size.Len
+	}
+	if d := distance(l[0], l[1]); d*20 > l[0] {
+		return
+	}
+	q.Given = append(q.Given, given(term.WidthHere, term.Len(l[0])), given(term.WidthThere, term.Len(l[1])), given(term.Length, term.Len(l[2])))
+	*qs = nil
+}
