@@ -27,7 +27,7 @@ func (r *reader) alone() (Reading, bool) {
 // accompanied says whether a word of doing stands with the one word: "did the trim" asks nothing.
 func (r *reader) accompanied() bool {
 	for i := range r.items {
-		if w := r.items[i].word; w != "" && i != r.seqAt[0] && !isOne(w, []string{"the", "my", "our", "a", "please", "pls", "plz", "and", "ok", "so", "now", "then", "just", "for", "this", "it"}) {
+		if w := r.items[i].word; w != "" && i != r.seqAt[0] && !isOne(w, polite) {
 			return true
 		}
 	}
@@ -130,3 +130,15 @@ func stepped(q *Question, name term.Name) *Question {
 	}
 	return q
 }
+
+// onlyNamed says whether a thing is named and nothing is said of it: "row 5 pls", and not "row 5 is wrong".
+func (r *reader) onlyNamed() bool {
+	for i := range r.items {
+		if it := &r.items[i]; it.word != "" && !it.says() && !isOne(it.word, polite) {
+			return false
+		}
+	}
+	return true
+}
+
+var polite = []string{"the", "my", "our", "a", "please", "pls", "plz", "and", "ok", "so", "now", "then", "just", "for", "this", "it", "of"}

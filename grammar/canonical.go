@@ -232,7 +232,7 @@ var names = slotNames()
 
 func slotNames() map[term.Name]bool {
 	out := map[term.Name]bool{term.Test: true, term.Reading: true, term.Subfloor: true, term.Leftover: true, term.Offset: true, term.LeastRow: true, term.LeastEnd: true, term.Walls: true, term.Kerf: true,
-		term.FloorHeight: true, term.OtherHeight: true, term.OtherFloor: true, term.PlankThickness: true, term.UnderlayThickness: true, term.RollWidth: true, term.RollLength: true, "wall": true, "unit": true, "topic": true, "system": true}
+		term.FloorHeight: true, term.OtherHeight: true, term.OtherFloor: true, term.PlankThickness: true, term.UnderlayThickness: true, term.Direction: true, term.Start: true, term.RollWidth: true, term.RollLength: true, "wall": true, "unit": true, "topic": true, "system": true}
 	for _, slots := range takes {
 		for _, s := range slots {
 			out[s.name] = true

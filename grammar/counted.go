@@ -24,7 +24,13 @@ func (m *message) countsPlanks(q int, s *slot, near float64) bool {
 
 // countsOther says whether a number counts other goods than those of the slot: "laid 3 boxes" is of no rows.
 func (m *message) countsOther(q int, s *slot) bool {
-	if s.dim != dCount || q+1 >= len(m.items) || s.count == "per-box" {
+	if s.dim != dCount || s.count == "per-box" {
+		return false
+	}
+	if q > 0 && (m.items[q-1].word == "box" || m.items[q-1].word == "row" || m.items[q-1].word == "pack") && !wordIn(s.count, m.items[q-1].meaning) {
+		return true // the number of a box, and of nothing in it
+	}
+	if q+1 >= len(m.items) {
 		return false
 	}
 	switch next := m.items[q+1].meaning; next {
@@ -90,6 +96,8 @@ func (m *message) moneyFor(q int, s *slot) (v value, fit float64, ok bool) {
 	fit = 2
 	switch {
 	case s.must && m.nearness(q, s.cues) < 2.5:
+		return v, 0, false
+	case s.name == term.Price && m.byArea(q):
 		return v, 0, false
 	case t.class == tMoney:
 	case s.paid && t.class == tNumber && m.perBox(q) && t.num.Float() >= 15 && !m.covers(q) && !m.has("piece"):

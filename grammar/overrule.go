@@ -79,6 +79,9 @@ var laidOut = map[term.Kind]bool{
 
 // along gives a question the way of the rows that the message says: "what if the rows run the short way".
 func (r *reader) along(kind term.Kind, gs []term.Given) []term.Given {
+	if walls := r.startWalls(); len(walls) == 1 && r.hasWord("if") && (laidOut[kind] || kind == term.AskStart) {
+		return set(gs, given(term.Start, term.Word(walls[0])))
+	}
 	if !laidOut[kind] || r.whichAsks() {
 		return gs
 	}

@@ -59,7 +59,7 @@ func (r *reader) read() Reading {
 	if r.ctx.Group && !r.wholly() {
 		return Reading{Silent: true}
 	}
-	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.alone, r.further, r.correction, r.command, r.mixed, r.followed, r.sum, r.pending, r.floor, r.rerun, r.forbidden, r.question, r.statements, r.followUp} {
+	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.alone, r.further, r.correction, r.command, r.mixed, r.followed, r.sum, r.pending, r.floor, r.rerun, r.forbidden, r.brokenBoxes, r.question, r.statements, r.followUp} {
 		if out, ok := try(); ok {
 			if r.ctx.Group && !r.plainly(out) {
 				return Reading{Silent: true}
@@ -169,6 +169,9 @@ func (r *reader) question() (Reading, bool) {
 func (r *reader) ask(kind term.Kind) Reading {
 	q := r.inherit(&Question{Kind: kind, Job: r.job})
 	qs := r.quantities()
+	if out, ok := r.newShape(q); ok {
+		return out
+	}
 	special := r.special(q, &qs)
 	if special != "" {
 		return r.refused(kind, special)
@@ -228,7 +231,7 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 		if r.overrides(qs[i], s) {
 			return r.noPlace(q, qs[i])
 		}
-		if r.items[qs[i]].vague {
+		if r.items[qs[i]].vague || r.doubtfulGap(s.name, p.value[i]) {
 			vague = append(vague, s.name)
 			continue
 		}
@@ -371,7 +374,7 @@ func (r *reader) asks() bool {
 	if r.whWord() || r.has("how", "howmany", "howmuch", "howwide", "howlong", "howheavy", "howdeep", "what", "where", "work") {
 		return true
 	}
-	if it := &r.items[0]; it.meaning == "row" && (len(r.seq) == 2 || len(r.seq) == 4 && r.seq[2].is == "piece") && r.seq[1].is == "#n" {
+	if it := &r.items[0]; it.meaning == "row" && r.onlyNamed() && (len(r.seq) == 2 || len(r.seq) == 4 && r.seq[2].is == "piece") && r.seq[1].is == "#n" {
 		return true
 	}
 	if r.has("least") {

@@ -233,7 +233,7 @@ func (r *reader) settle(qs []int) placed {
 			continue
 		}
 		name := r.gated()[best.slot[i]].name
-		if r.items[q].vague {
+		if r.items[q].vague || r.doubtfulGap(name, best.value[i]) {
 			p.vague = append(p.vague, name)
 		}
 		p.by[name] = best.value[i]
@@ -261,6 +261,8 @@ func (r *reader) allows(n term.Name) bool {
 		return !r.has("roll") || r.has("plank")
 	case term.Laid:
 		return r.has("laid") && (r.has("row") || !r.has("opened") || laidCount.in(r.seq)) || r.has("row") && (r.hasWord("did", "mark", "at", "up", "makes", "far", "already", "now", "in", "got", "through", "thru") || r.has("more") && !r.has("remaining")) || r.hasWord("did") && r.has("more", "another") && !r.has("box", "plank", "roll", "damaged")
+	case term.PlanksPerBox:
+		return !r.has("damaged") || len(r.quantities()) > 1
 	case term.Opened:
 		return r.has("opened") || r.has("open") || r.onBox()
 	case term.LeastRow:

@@ -37,12 +37,12 @@ type productTail struct {
 type factor struct {
 	Part  *part        `parser:"  @@"`
 	Group *sumTree     `parser:"| '(' @@ ')'"`
-	Leaf  *lexer.Token `parser:"| @(Length|Number|Area|Volume)"`
+	Leaf  *lexer.Token `parser:"| @(Length|Number|Area|Volume|Percent)"`
 }
 
 type part struct {
 	Half bool         `parser:"( @'half'"`
-	Frac *lexer.Token `parser:"| @Number )"`
+	Frac *lexer.Token `parser:"| @(Number|Percent) )"`
 	Of   *factor      `parser:"'of' @@"`
 }
 
@@ -156,7 +156,7 @@ func (m *message) sumTokens() []token {
 			if i+1 < len(m.items) && m.items[i+1].quantity() {
 				out = append(out, token{class: tWord, text: "of", at: it.end, end: it.end})
 			}
-		case it.word == "of" && len(out) > 0 && (out[len(out)-1].text == "half" || out[len(out)-1].class == tNumber):
+		case it.word == "of" && len(out) > 0 && (out[len(out)-1].text == "half" || out[len(out)-1].class == tNumber || out[len(out)-1].class == tPercent):
 			out = append(out, token{class: tWord, text: it.word, at: it.at, end: it.end})
 		}
 	}
@@ -174,9 +174,9 @@ func (m *message) takenFrom() (second int, op string) {
 		it := &m.items[i]
 		for j := qs[0] + 1; j < qs[1]; j++ {
 			switch w := m.items[j].word; {
-			case (it.meaning == "subtract" || it.word == "take") && (w == "off" || w == "from"):
+			case (it.meaning == "subtract" || it.meaning == "minus" || it.word == "take" || it.word == "knock") && (w == "off" || w == "from"):
 				return qs[1], "-"
-			case it.word == "add" && w == "to" && m.items[qs[1]].class == tLength:
+			case it.word == "add" && w == "to" && (m.items[qs[1]].class == tLength || m.items[qs[0]].class == tPercent):
 				return qs[1], "+"
 			}
 		}
@@ -218,7 +218,11 @@ func (s *sumReader) sum(t *sumTree) measure.Expr {
 		if r.Op == "-" {
 			op = measure.Sub
 		}
-		e = measure.Binary{Op: op, X: e, Y: s.product(r.X, true)}
+		y := s.product(r.X, true)
+		if share, ok := s.share(r.X); ok {
+			y = measure.Part{Of: measure.Num(share), X: e} // 240 sq ft + 10 % is a tenth of it more
+		}
+		e = measure.Binary{Op: op, X: e, Y: y}
 	}
 	return e
 }
@@ -245,7 +249,7 @@ func (s *sumReader) factor(f *factor, added bool) measure.Expr {
 	case f.Part != nil:
 		n := length.Number{Num: 1, Den: 2}
 		if f.Part.Frac != nil {
-			n = s.toks[f.Part.Frac.Pos.Line].num
+			n = hundredth(s.toks[f.Part.Frac.Pos.Line])
 		}
 		return measure.Part{Of: measure.Num(n), X: s.factor(f.Part.Of, added)}
 	}
@@ -257,6 +261,8 @@ func (s *sumReader) leaf(t token, added bool) measure.Expr {
 		withUnit(&t, s.alone)
 	}
 	switch t.class {
+	case tPercent:
+		return measure.Num(hundredth(t))
 	case tLength:
 		return measure.Len{Len: t.meas.Len, System: t.meas.Unit.System()}
 	case tArea, tVolume:

@@ -1,0 +1,20 @@
+package grammar
+
+import "lastrow/calc/length"
+
+// share gives the part that a percentage by itself is.
+func (s *sumReader) share(p *product) (length.Number, bool) {
+	if len(p.Rest) > 0 || p.First.Leaf == nil {
+		return length.Number{}, false
+	}
+	t := s.toks[p.First.Leaf.Pos.Line]
+	return hundredth(t), t.class == tPercent
+}
+
+// hundredth is the number of a token, or the part of a whole that a percentage is.
+func hundredth(t token) length.Number {
+	if n := t.num; t.class == tPercent && n.Den < 1<<40 {
+		return length.Number{Num: n.Num, Den: n.Den * 100}
+	}
+	return t.num
+}
