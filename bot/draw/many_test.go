@@ -43,6 +43,12 @@ func (m maker) plan() room.Plan {
 		d := length.Length(math.Hypot(float64(w), float64(h)))
 		p.Rect, p.Quad = nil, &room.Quad{North: w + m.upTo(0, 6), East: h, South: w, West: h + m.upTo(0, 4), NWSE: d}
 	}
+	if m.IntN(6) == 0 {
+		out := m.upTo(30, 60)
+		p.Rect, p.Quad = nil, nil
+		p.Walk = []room.Wall{{To: room.North, Len: h}, {To: room.East, Len: w / 4}, {To: room.NorthEast, Len: out, Across: out}, {To: room.East, Len: w - 2*out - 2*(w/4)},
+			{To: room.SouthEast, Len: out, Across: out}, {To: room.East, Len: w / 4}, {To: room.South, Len: h}, {To: room.West, Len: w}}
+	}
 	for range m.IntN(3) {
 		s := sides[m.IntN(4)]
 		p.Doorways = append(p.Doorways, room.Doorway{Wall: s, Wide: 32 * in, From: m.upTo(10, 60), FromEnd: m.ends(s), Into: 2 * in})
@@ -62,14 +68,17 @@ func (m maker) plan() room.Plan {
 func (m maker) request(f *room.Floor) layout.Request {
 	r := layout.Request{Floor: f, Rules: rules, Plank: plank.Plank{Width: m.upTo(11, 20), Length: m.upTo(80, 160)}}
 	r.Along = []layout.Direction{layout.EastWest, layout.NorthSouth}[m.IntN(2)]
-	if m.IntN(12) == 0 {
-		r.Along = layout.Diagonal
-	}
 	walls := [2]room.Side{room.South, room.North}
 	if r.Along == layout.NorthSouth {
 		walls = [2]room.Side{room.West, room.East}
 	}
 	r.StartWall, r.FirstRow = walls[m.IntN(2)], r.Plank.Width-m.upTo(0, 4)
+	switch m.IntN(6) {
+	case 0:
+		r.Along, r.StartWall = layout.Diagonal, ""
+	case 1:
+		r.Along, r.StartWall = layout.Along(f.Main[m.IntN(len(f.Main))].Side), ""
+	}
 	return r
 }
 

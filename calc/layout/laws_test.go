@@ -241,13 +241,15 @@ func (c law) given() {
 	require.Len(c.t, pieces, seen, c.what)
 }
 
-// fromStrip says whether a piece can be the strip ripped off another of its plank, laid before.
+// fromStrip says whether a piece can be the strip ripped off another of its plank: one laid before, or a longer one.
 func (c law) fromStrip(p Piece, s Stock, pieces map[Ref]Piece) bool {
 	f := c.l.start().frame
 	wide := func(p Piece) length.Length { b := boxOf(turned(p.Shape, f.in)); return b.far - b.near }
 	for _, ref := range s.Pieces {
 		o := pieces[ref]
-		if o.Row < p.Row && wide(p)+wide(o)+c.l.Request.Rules.Kerf <= c.l.Request.Plank.Width+2 && p.Right-p.Left <= o.Right-o.Left {
+		fits := wide(p)+wide(o)+c.l.Request.Rules.Kerf <= c.l.Request.Plank.Width+2
+		shorter := p.Right - p.Left - (o.Right - o.Left)
+		if fits && (shorter < 0 || shorter == 0 && o.Row < p.Row) {
 			return true
 		}
 	}
