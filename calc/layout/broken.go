@@ -55,6 +55,10 @@ func (r Request) narrow(l *Layout, best fit, fs []face) []Broken {
 		case f.hidden || f.length <= r.Plank.Width:
 		case f.door && 3*left < r.Plank.Width:
 			out = append(out, Broken{"narrow-row", f.wall, fmt.Sprintf("%s wide at the doorway: %s", r.text(left), reason)})
+		case f.lean > 0 && left == 0:
+			out = append(out, Broken{"narrow-row", f.wall, "a row runs out along it, since it leans: " + reason})
+		case f.lean > 0 && left < r.Rules.LeastRow:
+			out = append(out, Broken{"narrow-row", f.wall, fmt.Sprintf("%s wide at its narrow end, since the wall leans: %s", r.text(left), reason)})
 		case f.trimmed && !f.outer && left < r.Rules.LeastRow:
 			out = append(out, Broken{"narrow-row", f.wall, fmt.Sprintf("%s wide along it: %s", r.text(left), reason)})
 		}
@@ -77,6 +81,9 @@ func (r Request) whyFirst(best fit) string {
 		return "a whole first row leaves no narrow row"
 	case best.first == best.lastRow:
 		return "that makes the first and the last row alike"
+	}
+	if best.least < r.Rules.LeastRow {
+		return "that leaves the fewest narrow rows"
 	}
 	return "that leaves no row in sight under " + r.text(best.least)
 }

@@ -11,7 +11,8 @@ import (
 
 // face is an edge of the floor that runs along the rows, so that the row at it is ripped to what is left.
 type face struct {
-	at           length.Length // of the laying area's edge, from the start line
+	at           length.Length // of the laying area's edge, from the start line; of a leaning one where the row is narrow
+	lean         length.Length // how much nearer or farther the other end lies
 	far          bool          // the floor ends there; else it begins
 	outer        bool          // at the first row or the last
 	door, hidden bool
@@ -20,20 +21,28 @@ type face struct {
 	length       length.Length
 }
 
-// faces lists the edges that run along the rows, in the frame.
+// mostLean is the part of its length by which a wall may lean and still be taken for one along the rows, which they are
+// tapered to: walls are more out of square than 1 in 20 by design alone.
+const mostLean = 20
+
+// faces lists the edges that run along the rows, in the frame, or lean a little.
 func faces(edges []room.Edge, f frame, area box) []face {
 	var out []face
 	for _, e := range edges {
 		a, b := f.in(e.A), f.in(e.B)
-		if abs(a.Y-b.Y) > hair || abs(a.X-b.X) <= hair {
+		lean := abs(a.Y - b.Y)
+		if lean > hair && lean*mostLean > abs(a.X-b.X) || abs(a.X-b.X) <= hair {
 			continue
 		}
 		c := face{far: b.X < a.X, door: e.Door, hidden: e.Hidden, wall: e.Wall, trimmed: e.Side != "" && e.Cover == "trim", length: abs(b.X - a.X)}
+		if lean > hair {
+			c.lean = lean
+		}
 		if c.far {
-			c.at = a.Y - e.Gap - area.near
+			c.at = min(a.Y, b.Y) - e.Gap - area.near
 			c.outer = abs(c.at-(area.far-area.near)) <= hair
 		} else {
-			c.at = a.Y + e.Gap - area.near
+			c.at = max(a.Y, b.Y) + e.Gap - area.near
 			c.outer = abs(c.at) <= hair
 		}
 		out = append(out, c)
@@ -41,15 +50,31 @@ func faces(edges []room.Edge, f frame, area box) []face {
 	return out
 }
 
-// left is the width of the row at the face, for a first row.
+// left is the width of the row at the face, for a first row: where the wall leans, at the narrow end, and nothing where the
+// row runs out on the way.
 func (f face) left(width, first length.Length) length.Length {
-	if f.far && f.at <= first {
-		return f.at
+	narrow := f.leftAt(f.at, width, first)
+	if f.lean == 0 {
+		return narrow
 	}
-	if !f.far && f.at < first {
-		return first - f.at
+	wide := f.at + f.lean
+	if !f.far {
+		wide = f.at - f.lean
 	}
-	over := rowsOver(leftOver(f.at-first+width, width), width)
+	if f.leftAt(wide, width, first) < narrow {
+		return 0
+	}
+	return narrow
+}
+
+func (f face) leftAt(at, width, first length.Length) length.Length {
+	if f.far && at <= first {
+		return at
+	}
+	if !f.far && at < first {
+		return first - at
+	}
+	over := rowsOver(leftOver(at-first+width, width), width)
 	if f.far {
 		return over
 	}

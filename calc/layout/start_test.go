@@ -99,3 +99,28 @@ func TestAcross(t *testing.T) {
 	require.NoError(t, err)
 	require.InDelta(t, 22*12/1.4142135623730951, float64(got)/float64(length.Inch), 1e-6)
 }
+
+// The wall across leans: the first row is ripped so that the last does not run out along it, but is at its narrow end as wide
+// as a row must be. Without a choice that is named.
+func TestLastRowAtALeaningWall(t *testing.T) {
+	r := floorOf(t, room.Plan{Quad: &room.Quad{North: 148 * in, East: 110 * in, South: 145 * in, West: 112 * in, NWSE: 183*in + in/2}})
+	r.Along = Along(room.West)
+	l, err := Lay(r)
+	require.NoError(t, err)
+	require.Empty(t, l.Broken)
+	last := l.Rows[len(l.Rows)-1]
+	narrow := last.Width
+	for _, p := range last.pieces() {
+		for _, c := range p.Cuts {
+			if c.What == "taper" {
+				narrow = min(narrow, c.Near, c.Far)
+			}
+		}
+	}
+	require.Less(t, narrow, last.Width)
+	require.GreaterOrEqual(t, narrow, r.Rules.LeastRow)
+	r.FirstRow = r.Plank.Width
+	l, err = Lay(r)
+	require.NoError(t, err)
+	require.Equal(t, []Broken{{"narrow-row", "east", "a row runs out along it, since it leans: the first row is as told"}}, l.Broken)
+}
