@@ -167,6 +167,9 @@ func (r *reader) question() (Reading, bool) {
 }
 
 func (r *reader) ask(kind term.Kind) Reading {
+	if kind == term.AskBoxes && r.underWay() {
+		kind = term.AskStatus
+	}
 	q := r.inherit(&Question{Kind: kind, Job: r.job})
 	qs := r.quantities()
 	if out, ok := r.newShape(q); ok {

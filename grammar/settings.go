@@ -260,7 +260,7 @@ func (r *reader) allows(n term.Name) bool {
 	case "plank":
 		return !r.has("roll") || r.has("plank")
 	case term.Laid:
-		return r.has("laid") && (r.has("row") || !r.has("opened") || laidCount.in(r.seq)) || r.has("row") && (r.hasWord("did", "mark", "at", "up", "makes", "far", "already", "now", "in", "got", "through", "thru") || r.has("more") && !r.has("remaining")) || r.hasWord("did") && r.has("more", "another") && !r.has("box", "plank", "roll", "damaged")
+		return r.onRow() || r.has("laid") && (r.has("row") || !r.has("opened") || laidCount.in(r.seq)) || r.has("row") && (r.hasWord("did", "mark", "at", "up", "makes", "far", "already", "now", "in", "got", "through", "thru") || r.has("more") && !r.has("remaining")) || r.hasWord("did") && r.has("more", "another") && !r.has("box", "plank", "roll", "damaged")
 	case term.PlanksPerBox:
 		return !r.has("damaged") || len(r.quantities()) > 1
 	case term.Opened:
@@ -349,4 +349,27 @@ func (r *reader) twice(p placed) term.Name {
 // thing is a plank, though nobody says so.
 func (r *reader) sizedAsPlank() bool {
 	return r.has("wide") && r.has("long") && r.has("thick", "box") && !r.has("room", "hall", "closet", "roll", "underlay", "trim", "door", "wet", "wall", "stick")
+}
+
+// onRow reads "they're on row 14", where nothing else is said of it.
+func (r *reader) onRow() bool {
+	if len(r.seq) > 3 || len(r.quantities()) != 1 {
+		return false
+	}
+	for i := 1; i+1 < len(r.items); i++ {
+		if r.items[i].meaning == "row" && r.items[i+1].quantity() && isOne(r.items[i-1].word, onto) && r.saysWho(i-1) {
+			return true
+		}
+	}
+	return false
+}
+
+// saysWho says whether someone is spoken of right before item i.
+func (r *reader) saysWho(i int) bool {
+	for j := max(0, i-3); j < i; j++ {
+		if isOne(r.items[j].word, []string{"theyre", "were", "im", "hes", "shes", "we", "they", "guys", "crew", "lads", "am", "are", "now", "boys"}) {
+			return true
+		}
+	}
+	return false
 }

@@ -55,3 +55,14 @@ func (r *reader) doubtfulGap(name term.Name, v value) bool {
 	}
 	return r.items[v.item].sizes[0].class == tNumber && v.sizes[0].Len > 3*inch/2
 }
+
+// underWay says whether "are we good on boxes" is asked of a floor that is being laid: what is there is then judged.
+func (r *reader) underWay() bool {
+	return r.has("enough") && len(r.quantities()) == 0 && slices.ContainsFunc(r.ctx.Statements, func(s Statement) bool {
+		switch s.(type) {
+		case Laid, Opened:
+			return true
+		}
+		return false
+	})
+}

@@ -365,6 +365,10 @@ func (r *reader) sum() (Reading, bool) {
 		m = understand(body, r.ctx.Jobs)
 	}
 	toks := m.sumTokens()
+	row := r.inOneRow(toks)
+	if row {
+		toks = []token{toks[0], {class: tOp, text: "*", at: toks[1].at, end: toks[1].at}, toks[1]}
+	}
 	if (r.has("add") || r.asOne(toks)) && !hasOp(toks) {
 		toks = m.added(toks)
 	}
@@ -373,7 +377,7 @@ func (r *reader) sum() (Reading, bool) {
 	}
 	if r.areaOf() {
 		r.inRoomUnits(toks)
-	} else if !r.isSum(toks, top, convert, m) {
+	} else if !row && !r.isSum(toks, top, convert, m) {
 		return Reading{}, false
 	}
 	for _, q := range r.quantities() {
