@@ -118,6 +118,8 @@ func (in *inputs) probe(r *Result, t subfloor.Test) {
 	slab := in.needLength(term.SlabThickness)
 	depth := subfloor.ProbeDepth(slab, false)
 	r.Values = append(r.Values, term.Named{Name: term.ProbeDepth, Value: term.Len(depth)})
+	r.Working = append(r.Working, fmt.Sprintf("new, and in good conditions, it dries in some %d days: 1 mm a day to 50 mm, half of that below (common practice, no source); the reading decides",
+		subfloor.Drying(slab)))
 	r.Working = append(r.Working, fmt.Sprintf("40 %% of %s = %s deep; 20 %% where the slab dries on both sides, %s (ASTM F2170-19a 10.2)",
 		in.told(slab), in.mark(depth), in.mark(subfloor.ProbeDepth(slab, true))))
 }

@@ -91,11 +91,15 @@ func miter(in *inputs) (Result, error) {
 	}
 	between := min(c, 360-c)
 	cut := corner.Mitre(between)
-	return Result{
+	r := Result{
 		Values: []term.Named{{Name: term.Miter, Value: term.Degrees(cut)}},
 		Working: []string{
 			fmt.Sprintf("(180° - %g°) / 2 = %g° on the saw for each piece, where 0° is a square cut", between, cut),
 			fmt.Sprintf("each piece takes %g° of the corner", between/2),
 		},
-	}, nil
+	}
+	if thick, ok := in.length(term.TrimThickness); ok && between != 90 {
+		r.Working = append(r.Working, fmt.Sprintf("cut at 45° for a square corner, trim %s thick would stand open by %s", in.told(thick), in.mark(corner.Opening(thick, between, 90))))
+	}
+	return r, in.err()
 }

@@ -138,6 +138,9 @@ func (in *inputs) stepLines(c height.Crossing, up, other length.Length) []string
 	default:
 		lines = append(lines, fmt.Sprintf("up to 1/4 in may stay upright (%s)", limit.StepVertical.Source))
 	}
+	if bevel, ok := height.OldThreshold(max(c.Step, -c.Step)); ok && c.Profile == height.Ramp {
+		lines = append(lines, fmt.Sprintf("a threshold that was there before may stay up to 3/4 in, with %s of bevel at each side (%s)", in.mark(bevel), limit.ThresholdOld.Source))
+	}
 	if c.Profile == height.Ramp {
 		return lines
 	}

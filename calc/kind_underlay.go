@@ -5,9 +5,11 @@ import (
 	"fmt"
 
 	"lastrow/calc/length"
+	"lastrow/calc/limit"
 	"lastrow/calc/material"
 	"lastrow/calc/plank"
 	"lastrow/calc/room"
+	"lastrow/calc/subfloor"
 	"lastrow/calc/term"
 )
 
@@ -37,7 +39,23 @@ func underlay(in *inputs) (Result, error) {
 	if !known {
 		return in.rollsByArea(roll), nil
 	}
-	return in.strips(along, across, roll)
+	r, err := in.strips(along, across, roll)
+	r.Working = append(r.Working, in.heatLines()...)
+	return r, err
+}
+
+// heatLines tells what the planks leave for the underlay over a heated subfloor.
+func (in *inputs) heatLines() []string {
+	w, ok := in.peek(term.Subfloor)
+	if !ok || !names(w.Value, "heated", "radiant") || names(w.Value, "unheated") || !in.has(term.PlankThickness) {
+		return nil
+	}
+	in.use(w)
+	thick := in.needLength(term.PlankThickness)
+	through, _ := subfloor.Through(thick, limit.HDFConducts.Rat()).Float64()
+	left, _ := subfloor.HeatLeft(thick).Float64()
+	return []string{fmt.Sprintf("heated: %s of HDF / %s = %.3f of the %s allowed (%s): %.3f left for the underlay, as its sheet tells it",
+		in.told(thick), limit.HDFConducts.Text(in.tape), through, limit.HeatedResistance.Text(in.tape), limit.HeatedResistance.Source, max(0, left))}
 }
 
 // stripSides gives the sides that strips run along and across, unless an area alone was said.

@@ -69,12 +69,3 @@ func within(what string, got, least, most length.Length) error {
 
 // Undercut is how high a jamb or casing is cut above the subfloor, for plank and underlay to slide under it with play.
 func Undercut(l Layers, play length.Length) length.Length { return l.BuildUp() + play }
-
-// Hearth gives how far a hearth extension must reach in front of a fireplace's opening and beyond each side of it.
-func Hearth(wide, high length.Length) (front, side length.Length) {
-	turn := limit.HearthTurn.Rat()
-	if wide.Times(high).Over(length.SquareFoot).Cmp(turn) >= 0 {
-		return limit.HearthFrontBig.Inch, limit.HearthSideBig.Inch
-	}
-	return limit.HearthFront.Inch, limit.HearthSide.Inch
-}

@@ -125,20 +125,6 @@ func TestRaiseBrackets(t *testing.T) {
 	require.Zero(t, RaiseBrackets(10*mm, 12*mm))
 }
 
-// 2006 IRC R1001.10, examples published with it: 30 x 26 in is 5.42 sq ft, 36 x 28 in is 7.0.
-func TestHearth(t *testing.T) {
-	for _, c := range []struct{ wide, high, front, side length.Length }{
-		{30 * in, 26 * in, 16 * in, 8 * in},
-		{36 * in, 28 * in, 20 * in, 12 * in},
-		{36 * in, 24 * in, 20 * in, 12 * in}, // 6 sq ft exactly
-		{36 * in, 24*in - nm, 16 * in, 8 * in},
-	} {
-		front, side := Hearth(c.wide, c.high)
-		require.Equal(t, c.front, front)
-		require.Equal(t, c.side, side)
-	}
-}
-
 // A build-up is what its layers are, whatever they are; and a bevel never shrinks as a step grows.
 func TestLaws(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -50,16 +50,6 @@ var (
 		"2018 IRC R311.3.1", Published)
 	GuardLeast = both("guard-least", "least height of a guard above the floor beside it", 36*in,
 		"2018 IRC R312.1.2", Published)
-	HearthTurn = amount("hearth-turn", "fireplace opening from which the larger hearth extension holds", 6, 1, "sq ft",
-		"2006 IRC R1001.10", Published)
-	HearthFront = both("hearth-front", "hearth extension in front, smaller opening", 16*in,
-		"2006 IRC R1001.10", Published)
-	HearthSide = both("hearth-side", "hearth extension at each side, smaller opening", 8*in,
-		"2006 IRC R1001.10", Published)
-	HearthFrontBig = both("hearth-front-large", "hearth extension in front, larger opening", 20*in,
-		"2006 IRC R1001.10", Published)
-	HearthSideBig = both("hearth-side-large", "hearth extension at each side, larger opening", 12*in,
-		"2006 IRC R1001.10", Published)
 )
 
 // What goods and houses measure at all: anything beyond is a slip of the tape or the thumb, and is asked back.

@@ -73,14 +73,6 @@ func Num(n length.Number) Number {
 // Of is so many of a unit.
 func Of(n length.Number, u Unit) Amount { return Amount{Num(n), u} }
 
-// Sum adds up the terms in order. There must be one at least.
-func Sum(first Expr, rest ...Expr) Expr {
-	for _, x := range rest {
-		first = Binary{Add, first, x}
-	}
-	return first
-}
-
 func (Number) level() int  { return 0 }
 func (Len) level() int     { return 0 }
 func (Amount) level() int  { return 0 }

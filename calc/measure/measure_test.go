@@ -35,7 +35,7 @@ func TestEval(t *testing.T) {
 		{Part{n(1, 2), l(t, "92 1/2")}, "half of 92 1/2 in", "46 1/4 in", "1174.75 mm"},
 		{Convert{l(t, "11ft 4in"), Millimetres}, "11 ft 4 in in mm", "3454.4 mm", "3454.4 mm"},
 		{Convert{Len{3450 * length.Millimetre, length.Metric}, FeetInches}, "3450 mm in feet and inches", "about 11 ft 3 13/16 in", "about 11 ft 3 13/16 in"},
-		{Sum(l(t, "12-4"), l(t, "9-8 1/2"), l(t, "14 ft")), "12 ft 4 in + 9 ft 8 1/2 in + 14 ft", "36 ft 1/2 in", "10985.5 mm"},
+		{Binary{Add, Binary{Add, l(t, "12-4"), l(t, "9-8 1/2")}, l(t, "14 ft")}, "12 ft 4 in + 9 ft 8 1/2 in + 14 ft", "36 ft 1/2 in", "10985.5 mm"},
 		{Binary{Sub, Binary{Sub, l(t, "47 1/2"), l(t, "18 3/16")}, l(t, "1/8")}, "47 1/2 in - 18 3/16 in - 1/8 in", "29 3/16 in", "741.3625 mm"},
 		{Binary{Sub, l(t, "10"), Binary{Sub, l(t, "3"), l(t, "1")}}, "10 in - (3 in - 1 in)", "8 in", "203.2 mm"},
 		{Binary{Mul, Binary{Add, l(t, "1 ft"), l(t, "2 ft")}, l(t, "4 ft")}, "(12 in + 24 in) * 48 in", "12 sq ft", "1.11 m²"},

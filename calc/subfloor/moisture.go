@@ -107,12 +107,3 @@ func ProbeDepth(slab length.Length, bothSides bool) length.Length {
 	}
 	return slab * 2 / 5
 }
-
-// Emission is the vapor that a slab gives off, in lb / 1000 sq ft / 24 h, from the grams that a calcium chloride dish
-// gained under a dome of the area in so many hours (ASTM F1869). The dish's area divides; 118.9 is that of one dome.
-func Emission(grams, hours *big.Rat, dome length.Area) *big.Rat {
-	lb := new(big.Rat).Quo(grams, big.NewRat(45359237, 100000))
-	days := new(big.Rat).Quo(hours, big.NewRat(24, 1))
-	lb.Quo(lb, days)
-	return lb.Quo(lb, dome.Over(thousand))
-}
