@@ -23,7 +23,7 @@ func (t *turn) ask(q grammar.Question, set []grammar.Statement) (Reply, error) {
 	var missing *calc.Missing
 	if errors.As(err, &missing) {
 		t.memory.Pending, t.memory.Missing = &q, missing.Needs
-		return Reply{Answer: answer.Back(result, missing, tape)}, nil
+		return Reply{Answer: t.warned(answer.Back(result, missing, tape))}, nil
 	}
 	if err != nil {
 		return t.refuse(err)
@@ -102,10 +102,14 @@ func (t *turn) problem(p *grammar.Problem) (Reply, error) {
 			t.memory.Missing = append(t.memory.Missing, []term.Name{n})
 		}
 	}
-	a := answer.Problem(p)
+	return Reply{Answer: t.warned(answer.Problem(p))}, nil
+}
+
+// warned adds the cautions for the dangers that a message mentions to an answer that gives nothing else.
+func (t *turn) warned(a answer.Answer) answer.Answer {
 	if len(t.signs) > 0 {
 		a.Cautions = t.cautions(caution.Circumstance{Job: t.job, Signs: t.signs})
 		a.Text = answer.Limit(a.Text + "\n" + answer.Warn(a.Cautions))
 	}
-	return Reply{Answer: a}, nil
+	return a
 }

@@ -42,6 +42,7 @@ var floors = map[string]tally{
 	"heights2-chatter": {right: 32}, "heights2-crew": {right: 61}, "heights2-foreman": {right: 32}, "heights2-home": {right: 62},
 	"heights-crew": {right: 71}, "heights-foreman": {right: 35}, "heights-home": {right: 67},
 	"more-chatter": {right: 30}, "more-crew": {right: 35}, "more-foreman": {right: 20}, "more-home": {right: 39},
+	"eighth-crew": {right: 134}, "eighth-foreman": {right: 126}, "eighth-hostile": {right: 85}, "lang1-crew": {right: 50}, "lang1-chatter": {right: 9},
 	"own-chatter": {right: 40}, "own-crew": {right: 57}, "own-foreman": {right: 23}, "own-home": {right: 46},
 }
 

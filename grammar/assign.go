@@ -71,7 +71,7 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 		if m.countsPlanks(q, &slots[k], near) || m.countsOther(q, &slots[k]) || (slots[k].must || slots[k].name == term.Perimeter && m.cents(m.items[q].sizes[0]) && m.at(q)) && slots[k].dim == dLen && m.costs(q) {
 			continue
 		}
-		if slots[k].name != term.PlankThickness && m.partOf(q) {
+		if slots[k].name != term.PlankThickness && m.partOf(q) || resized[slots[k].name] && m.relative(q) {
 			continue
 		}
 		if slots[k].bare == bareFace && slots[k].dim == dLen && m.items[q].sizes[0].class == tNumber && slots[k].hi > 0 && far(v.sizes[0].Len, &slots[k]) {
@@ -116,6 +116,30 @@ func (m *message) stacked(q int) bool {
 func (m *message) partOf(q int) bool {
 	t := m.items[q].sizes[0]
 	return t.class == tNumber && len(m.items[q].sizes) == 1 && t.num.Num < t.num.Den && t.num.Num > 0 && q+1 < len(m.items) && m.items[q+1].meaning == "plank"
+}
+
+// resized are the names of sizes that are said to be so much more or less than they were.
+var resized = map[term.Name]bool{
+	term.Across: true, term.PlankWidth: true, term.PlankLength: true, term.FirstRow: true, term.Run: true, term.Gap: true, term.Ceiling: true, term.SideA: true, term.SideB: true,
+}
+
+// relative says whether a size is a difference and no size of its own: "2 ft longer", "an inch off the first row".
+func (m *message) relative(q int) bool {
+	if q+1 >= len(m.items) || len(m.items[q].sizes) > 1 {
+		return false
+	}
+	next := m.items[q+1].word
+	return isOne(next, []string{"longer", "wider", "narrower", "shorter", "bigger", "smaller", "thicker", "thinner", "taller"}) || next == "off" && m.offRow(q+2)
+}
+
+// offRow says whether "the first row", "the board" or the like stands at item i.
+func (m *message) offRow(i int) bool {
+	for ; i < len(m.items); i++ {
+		if it := &m.items[i]; !isOne(it.word, []string{"the", "my", "our", "each", "both", "that", "this"}) {
+			return isOne(it.meaning, []string{"firstrow", "lastrow", "row", "plank"})
+		}
+	}
+	return false
 }
 
 // heaped says whether "+", "plus" or "on" stands between a quantity and the one before, and nothing else: "8+3".

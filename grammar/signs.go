@@ -31,6 +31,7 @@ var dangers = []danger{
 	{"silica-dust", compile([]cue{{1, "grinder ~ concrete"}, {1, "concrete ~ grinder"}, {1, "cut ~ concrete"}, {1, "drill ~ concrete"}, {1, "concrete ~ drill"}, {1, "grinder ~ tile"}, {1, "cut ~ tile"}, {1, "hammerdrill"}})},
 	{"combustion-air", compile([]cue{{1, "furnace"}})},
 	{"old-coatings", compile([]cue{{1, "asbestos"}, {1, "leadpaint"}, {1, "oldfloor"}, {1, "grinder ~ tile"}, {1, "# ~ oldfloor"}})},
+	{"slab-moisture", compile([]cue{{1, "skip ~ moisture|test|rh"}, {1, "no ~ moisture test"}})},
 	{"wet-room", compile([]cue{{1, "wet"}})},
 	{"heated-floor", compile([]cue{{1, "heated"}})},
 	{"buried-lines", compile([]cue{{1, "drill ~ heated"}, {1, "heated ~ drill"}, {1, "screw ~ heated"}, {1, "heated ~ screw"}, {1, "posttension"}})},

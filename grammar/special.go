@@ -41,6 +41,9 @@ func (r *reader) special(q *Question, qs *[]int) string {
 		r.stagger(q, qs)
 	case term.AskTransition:
 		r.sameHeights(q, qs)
+		if r.hasWord("bare") && r.has("concrete", "wood", "subfloor") && !r.has("tile", "carpet", "vinyl") && !hasName(q.Given, term.OtherHeight) {
+			q.Given = append(q.Given, given(term.OtherHeight, term.Len(0)))
+		}
 	case term.AskSquare:
 		r.threeFourFive(q, qs)
 		r.triangle(q, qs)

@@ -288,7 +288,7 @@ var unitNames = []struct {
 	spelt string
 	unit  measure.Unit
 }{
-	{`(?:feet|foot|ft)\s*(?:and|&|/|-|\s)\s*(?:inches|inch|ins|in)`, measure.FeetInches},
+	{`(?:feet|foot|ft)\s*(?:and|n|&|/|-|\s)\s*(?:inches|inch|ins|in)`, measure.FeetInches},
 	{`(?:square|sq\.?)\s*(?:feet|foot|ft)|sqft|ft2|ft²`, measure.SquareFeet}, {`(?:square|sq\.?)\s*(?:metres|meters|metre|meter|m)|sqm|m2|m²`, measure.SquareMetres},
 	{`(?:square|sq\.?)\s*(?:inches|inch|in)`, measure.SquareInches}, {`(?:square|sq\.?)\s*(?:yards|yard|yd)`, measure.SquareYards},
 	{`(?:cubic|cu\.?)\s*(?:feet|foot|ft)`, measure.CubicFeet}, {`(?:cubic|cu\.?)\s*(?:metres|meters|metre|meter|m)`, measure.CubicMetres}, {`(?:cubic|cu\.?)\s*(?:inches|inch|in)`, measure.CubicInches},

@@ -45,6 +45,9 @@ var commands = map[term.Kind]bool{
 }
 
 func (r *reader) command() (Reading, bool) {
+	if r.fromNowOn() {
+		return Reading{Question: &Question{Kind: term.AskUnits, Given: r.system()}}, true
+	}
 	kind, top, next := r.kind()
 	if kind == term.AskUnits && len(r.seq) > 1 && len(r.system()) == 0 && r.strangers() > 0 {
 		return Reading{}, false
@@ -60,6 +63,12 @@ func (r *reader) command() (Reading, bool) {
 		q.Given = r.system()
 	}
 	return Reading{Question: q}, true
+}
+
+// fromNowOn says whether the message wants one system of units from now on: "gimme mm from here on".
+func (r *reader) fromNowOn() bool {
+	return len(r.quantities()) == 0 && len(r.system()) > 0 && len(r.unknown) <= 3 &&
+		(r.hasWord("now", "here") && r.hasWord("from") && r.hasWord("on", "out") || r.hasWord("everything", "always")) && !r.has("start", "row", "box", "plank", "gap", "room")
 }
 
 // topic is the kind that help is asked on.
