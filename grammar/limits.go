@@ -71,3 +71,13 @@ func (r *reader) limitOf() term.Name {
 	}
 	return ""
 }
+
+// shareForPrice refuses a percentage where an amount belongs: "price 12% a box".
+func (r *reader) shareForPrice() (Reading, bool) {
+	for _, q := range r.quantities() {
+		if r.items[q].sizes[0].class == tPercent && r.has("price") && r.perBox(q) && !r.has("spare") {
+			return r.refused(term.SetPrice, "a price is an amount, as 31.90 a box"), true
+		}
+	}
+	return Reading{}, false
+}
