@@ -26,18 +26,14 @@ func (p *plan) edgeLabel(e room.Edge, s string) bool {
 	if max(long.W(), long.H()) < 44 {
 		return false
 	}
-	placed, ok := p.place.Place(outside(t, long, side)...)
+	placed, ok := p.place.Place(append(p.besideWall(t, e, wallPx+6), p.besideWall(t, e, wallPx+36)...)...)
 	if ok {
 		p.Add(placed)
 	}
 	return ok
 }
 
-// outside gives places for a label beyond a side of a box, clear of the wall.
-func outside(t sheet.Text, b sheet.Box, side room.Side) []sheet.Text {
-	return append(outsideAt(t, b, side, wallPx+6), outsideAt(t, b, side, wallPx+36)...)
-}
-
+// outsideAt gives places for a label so far beyond a side of a box.
 func outsideAt(t sheet.Text, b sheet.Box, side room.Side, off int) []sheet.Text {
 	var out []sheet.Text
 	w, h := t.Box().W(), t.Box().H()

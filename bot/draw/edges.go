@@ -75,12 +75,11 @@ func (p *plan) doorLabel(e room.Edge, d Door) {
 		d.Profile = e.Cover
 	}
 	side := outward(e)
-	b := sheet.Bounds(p.view.at(e.A), p.view.at(e.B))
 	lines := some(join(wide, d.Profile), to(d.Beyond))
 	off := beyondPx + 4
 	for _, s := range lines {
 		t := sheet.Text{Size: leastText, S: s, Turned: side == room.East || side == room.West}
-		placed, ok := p.place.Place(append(outsideAt(t, b, side, off), outsideAt(t, b, side, off+30)...)...)
+		placed, ok := p.place.Place(append(p.besideWall(t, e, off), p.besideWall(t, e, off+30)...)...)
 		if !ok {
 			p.note(e.Wall + ": " + s + ".")
 			continue

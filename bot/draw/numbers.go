@@ -20,7 +20,14 @@ func (p *plan) rowNumbers() {
 			continue
 		}
 		t := sheet.Text{Size: plainText, Bold: true, S: strconv.Itoa(row.N)}
-		if placed, ok := p.place.Place(p.numberSpots(t, b)...); ok {
+		spots := p.numberSpots(t, b)
+		if p.run == layout.Diagonal {
+			spots = p.slantNumbers(t, row)
+		}
+		if placed, ok := p.place.Place(spots...); ok {
+			if p.run == layout.Diagonal {
+				p.place.Take(placed.Box().Grow(16)) // the length of a wall beside it would read as one with it
+			}
 			p.Add(placed)
 		}
 	}

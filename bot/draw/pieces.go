@@ -111,6 +111,9 @@ func (p *plan) mark(piece *layout.Piece) string {
 // with the writing under the plan.
 func (p *plan) inPiece(piece *layout.Piece, s string) {
 	shape := sheet.Fill{Rings: p.view.rings(piece.Shape)}
+	if p.run == layout.Diagonal && p.lean(piece, shape, s) {
+		return
+	}
 	if p.try(piece, shape, s) || p.led(piece, shape, s) {
 		return
 	}

@@ -17,9 +17,10 @@ func (p *plan) startMark() {
 	if len(row.Runs) == 0 || len(row.Runs[0].Pieces) == 0 {
 		return
 	}
-	b := p.view.boxOf(row.Runs[0].Pieces[0].Shape)
+	first := row.Runs[0].Pieces[0].Shape
+	b := p.view.boxOf(first)
 	if p.run == layout.Diagonal {
-		p.startInside(b)
+		p.startInside(middle(p.view.rings(first)[0]))
 		return
 	}
 	wall, along := ways[string(p.layout.StartWall)], ways[p.layout.To]
@@ -76,9 +77,10 @@ func (p *plan) arrow(a, b sheet.Point) {
 }
 
 // startInside marks the first piece of slanting rows in the middle.
-func (p *plan) startInside(b sheet.Box) {
-	along := ways[p.layout.To]
-	m := b.Centre()
-	p.arrow(m, sheet.Point{X: m.X + along.X*60, Y: m.Y + along.Y*60})
+func (p *plan) startInside(m sheet.Point) {
+	east, north := p.layout.Heading()
+	run := p.layout.Rows[0].Runs[0]
+	long := float64(min(80, max(34, p.view.px(run.Right-run.Left))))
+	p.arrow(m, step(m, long*east, -long*north))
 	p.lead(sheet.Bounds(m, m).Grow(14), "start here, lay "+p.layout.To)
 }

@@ -67,8 +67,8 @@ func (r Request) narrow(l *Layout, best fit, fs []face) []Broken {
 }
 
 // why says in one sentence why the rows begin where they do.
-func (r Request) why(wall string, best fit, fs []face) string {
-	return fmt.Sprintf("starts at this wall as %s, and the first row is %s wide as %s", wall, r.text(best.first), r.whyFirst(best))
+func (r Request) why(start string, best fit) string {
+	return fmt.Sprintf("starts %s, and the first row is %s wide as %s", start, r.text(best.first), r.whyFirst(best))
 }
 
 func (r Request) whyFirst(best fit) string {

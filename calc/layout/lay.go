@@ -30,7 +30,7 @@ func Lay(r Request) (*Layout, error) {
 	fs := faces(r.Floor.Edges, f, area)
 	best := r.choose(laying, area, fs)
 	l.Bound = best.bound
-	l.Why = r.why(why, best, fs)
+	l.Why = r.why(at.place()+" as "+why, best)
 	r.write(l, f, area, best)
 	l.Broken = append(l.Broken, r.narrow(l, best, fs)...)
 	return l, nil

@@ -46,6 +46,14 @@ func (s start) way(d Direction) Direction {
 	return NorthSouth
 }
 
+// place is what the start is, without its side.
+func (s start) place() string {
+	if s.corner {
+		return "in this corner"
+	}
+	return "at this wall"
+}
+
 // name is how a direction is spoken of.
 func (d Direction) name() string {
 	if wall, ok := d.Wall(); ok {
@@ -73,12 +81,24 @@ func startsOf(f *room.Floor, d Direction) ([2]start, error) {
 	if why != "" {
 		return [2]start{}, fmt.Errorf("%s: %s", d.name(), why)
 	}
-	near := start{wall: e.Side, frame: heading(e.A, e.B)}
-	far := start{wall: e.Side.Opposite(), corner: true, frame: near.frame.back()}
-	for _, across := range f.Main {
-		far.corner = far.corner && across.Side != far.wall
+	turn := heading(e.A, e.B)
+	return [2]start{startAt(f, e.Side, turn), startAt(f, e.Side.Opposite(), turn.back())}, nil
+}
+
+// startAt is the start at the wall that faces a side, or in the corner there where no wall lies foremost.
+func startAt(f *room.Floor, wall room.Side, turn frame) start {
+	var corners geom.Ring
+	for _, e := range f.Main {
+		corners = append(corners, turn.in(e.A))
 	}
-	return [2]start{near, far}, nil
+	foremost := boxOf(geom.Region{corners}).near
+	s := start{wall: wall, corner: true, frame: turn}
+	for _, e := range f.Main {
+		if e.Side == wall && min(turn.in(e.A).Y, turn.in(e.B).Y) <= foremost+hair {
+			s.corner = false
+		}
+	}
+	return s
 }
 
 // longWay is the direction of a floor that nobody has told one for: along the longer side, or, where neither wall of that
