@@ -11,10 +11,13 @@ import (
 // summed are the kinds of question that want the area of all the floors said.
 var summed = map[term.Kind]bool{term.AskBoxes: true, term.AskCost: true, term.AskHours: true, term.AskWeight: true}
 
+// mostFloors is the most sizes of a message that are looked at as floors.
+const mostFloors = 40
+
 // addUp makes one area of several that are said: "132, 118 and 155 square feet", "a 3'6 x 19 hall on top of the 12 x 16
 // living room". A count of rooms before them must be theirs.
 func (r *reader) addUp(q *Question, qs *[]int) {
-	if !summed[q.Kind] || r.has("instead", "not", "minus", "leave", "missing") || r.hasWord("or", "vs", "versus", "minus", "less", "except", "skip", "without", "counting", "excluding") {
+	if !summed[q.Kind] || len(*qs) > mostFloors || r.has("instead", "not", "minus", "leave", "missing") || r.hasWord("or", "vs", "versus", "minus", "less", "except", "skip", "without", "counting", "excluding") {
 		return
 	}
 	parts, total := r.floorParts(*qs)

@@ -258,6 +258,9 @@ func (m *message) valueFor(q int, s *slot, l leaning) (v value, fit float64, ok 
 		v.sizes, v.term = []Size{size}, term.Len(size.Len)
 		return v, s.usual(size.Len), ok
 	case dPair, dPlank:
+		if s.name == term.Room && q+1 < len(m.items) && isOne(m.items[q+1].meaning, []string{"tile", "oldfloor", "post", "window", "vinyl"}) {
+			return v, 0, false
+		}
 		return m.several(it, s, l)
 	case dArea:
 		return m.areaFor(q, s, l)

@@ -166,6 +166,9 @@ func (s swapping) inRoom(q *Question) (*Question, bool) {
 func (s swapping) match(old length.Length) (length.Length, bool) {
 	for _, u := range []length.Unit{length.Millimetres, length.Inches, length.Feet, length.Centimetres, length.Metres} {
 		from, to := s.from, s.to
+		if to.class == tNumber && s.any && (u == length.Feet && old < 5*foot || u == length.Metres && old < length.Metre) {
+			continue // nobody gives so little in feet without saying so
+		}
 		if s.any {
 			from = to
 		}

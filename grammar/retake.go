@@ -12,6 +12,9 @@ func (r *reader) retaken(qs []int) (Reading, bool) {
 	if at < 0 || len(qs) != 1 || qs[0] < at || r.marked() || r.repeats(qs[0]) {
 		return Reading{}, false
 	}
+	if t := r.items[qs[0]].sizes[0]; r.hasWord("last") && t.class == tNumber && t.num.Whole() {
+		return problem("unclear", term.AskUndo, r.gist(), "more than one at a time", example(term.AskUndo)), true
+	}
 	if n, ok := r.counted(qs[0]); ok {
 		return n, true
 	}
