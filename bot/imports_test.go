@@ -16,7 +16,7 @@ import (
 // order lists the packages so that each imports only ones above it.
 var order = []string{
 	"calc/length", "calc/measure", "calc/term", "calc/geom", "calc/limit", "calc/corner", "calc/plank", "calc/room", "calc/cut", "calc/layout",
-	"calc/height", "calc/subfloor", "calc/material", "calc", "calc/caution", "grammar/words", "grammar", "store",
+	"calc/height", "calc/subfloor", "calc/material", "calc", "calc/caution", "grammar/words", "grammar/likely", "grammar", "store",
 	"bot/job", "bot/answer", "bot/list", "bot/draw/sheet", "bot/draw", "bot", "bot/discord", "bot/terminal", "cmd/lastrow",
 }
 

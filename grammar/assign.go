@@ -56,31 +56,17 @@ func (m *message) place(qs []int, slots []slot, l leaning) (best placing, tie bo
 // options gives the slots that a quantity can go to, best first.
 func (m *message) options(q int, slots []slot, l leaning) []fits {
 	var out []fits
-	if m.countsStrangers(q) {
+	if m.countsStrangers(q) || !m.telling && m.chance(q, nowhere) >= surely {
 		return nil
 	}
 	for k := range slots {
 		v, fit, ok := m.valueFor(q, &slots[k], l)
-		if !ok {
+		if !ok || m.countsOther(q, &slots[k]) || slots[k].name == term.FloorArea && m.ofOneBox() {
 			continue
 		}
+		likely := m.likelyIn(q, &slots[k])
 		near := m.nearness(q, slots[k].cues)
-		if slots[k].must && near < 2.5 && !(slots[k].dim == dCount && m.ofThem(q)) || fit < 0 && near < 5 || (slots[k].dim == dLen || slots[k].dim == dMoney) && (m.countsGoods(q) || slots[k].dim == dLen && m.perBox(q) && m.items[q].sizes[0].class == tNumber) {
-			continue
-		}
-		if m.countsPlanks(q, &slots[k], near) || m.countsOther(q, &slots[k]) || (slots[k].must || slots[k].name == term.Perimeter && m.cents(m.items[q].sizes[0]) && m.at(q)) && slots[k].dim == dLen && m.costs(q) {
-			continue
-		}
-		if slots[k].name != term.PlankThickness && m.partOf(q) || resized[slots[k].name] && m.relative(q) {
-			continue
-		}
-		if slots[k].bare == bareFace && slots[k].dim == dLen && m.items[q].sizes[0].class == tNumber && slots[k].hi > 0 && far(v.sizes[0].Len, &slots[k]) {
-			continue
-		}
-		if (slots[k].must || slots[k].spoken || slots[k].name == term.Dip) && slots[k].lo > 0 && len(v.sizes) == 1 && far(v.sizes[0].Len, &slots[k]) && outside(slots[k].name, v.sizes[0].Len) == "" {
-			continue
-		}
-		if slots[k].stacked && near < 2.5 && !m.stacked(q) {
+		if likely < likelier && (m.barred(q, &slots[k], v, near) || fit < 0 && near < 5) || likely < unlikely && near < 1 && m.guessable(q) {
 			continue
 		}
 		switch {
@@ -89,13 +75,32 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 		case slots[k].not != "" && m.nearness(q, slots[k].not) > 5:
 			fit -= 4
 		}
-		out = append(out, fits{k, v, 2 + near + fit - 0.3*float64(k)/float64(len(slots))})
+		out = append(out, fits{k, v, 2 + near + fit + counts*likely - 0.3*float64(k)/float64(len(slots))})
 	}
 	sort.SliceStable(out, func(a, b int) bool { return out[a].score > out[b].score })
 	if len(out) > 6 {
 		out = out[:6]
 	}
 	return out
+}
+
+// barred says whether a quantity can't go to a slot by the words beside it, or their want, or its size.
+func (m *message) barred(q int, s *slot, v value, near float64) bool {
+	switch {
+	case s.must && near < 2.5 && !(s.dim == dCount && m.ofThem(q)):
+		return true
+	case (s.dim == dLen || s.dim == dMoney) && (m.countsGoods(q) || s.dim == dLen && m.perBox(q) && m.items[q].sizes[0].class == tNumber):
+		return true
+	case m.countsPlanks(q, s, near) || s.name != term.PlankThickness && m.partOf(q) || resized[s.name] && m.relative(q):
+		return true
+	case s.bare == bareFace && s.dim == dLen && m.items[q].sizes[0].class == tNumber && s.hi > 0 && far(v.sizes[0].Len, s):
+		return true
+	case (s.must || s.name == term.Perimeter && m.cents(m.items[q].sizes[0]) && m.at(q)) && s.dim == dLen && m.costs(q):
+		return true
+	case (s.must || s.spoken || s.name == term.Dip) && s.lo > 0 && len(v.sizes) == 1 && far(v.sizes[0].Len, s) && outside(s.name, v.sizes[0].Len) == "":
+		return true
+	}
+	return s.stacked && near < 2.5 && !m.stacked(q)
 }
 
 // stacked says whether a quantity is laid on the one before: "8mm on 2mm", "12 + 2", "12mm and 3mm".
@@ -265,7 +270,7 @@ func (m *message) valueFor(q int, s *slot, l leaning) (v value, fit float64, ok 
 	case dArea:
 		return m.areaFor(q, s, l)
 	case dCount:
-		ok = one && t.class == tNumber && t.num.Whole() && t.num.Num/t.num.Den <= 1_000_000 && !m.decimal(t) && m.counts(q, s)
+		ok = one && t.class == tNumber && t.num.Whole() && t.num.Num/t.num.Den <= 1_000_000 && !m.decimal(t) && (m.counts(q, s) || m.likelyIn(q, s) >= likelier)
 		if ok {
 			v.term = term.Count(t.num.Num / t.num.Den)
 		}

@@ -87,3 +87,14 @@ func (m *message) boxOf(q int) bool {
 	}
 	return false
 }
+
+// ofOneBox says whether the message is of one box: "what does a pack weigh". An area in it is the box's.
+func (m *message) ofOneBox() bool {
+	for i := 1; i < len(m.items); i++ {
+		it, before := &m.items[i], &m.items[i-1]
+		if it.meaning == "box" && !plural[it.word] && (isOne(before.word, []string{"one", "a", "each", "single"}) || before.quantity() && before.sizes[0].text == "1") {
+			return len(m.quantities()) <= 3 && m.has("weigh", "howheavy")
+		}
+	}
+	return false
+}

@@ -12,8 +12,9 @@ import (
 // reader is one message being read.
 type reader struct {
 	*message
-	ctx  Context
-	lean leaning
+	ctx     Context
+	lean    leaning
+	guessed *guess // once taken
 }
 
 // Read understands one message in its context. It never fails: what it can't make out is the reading's Problem.
@@ -140,8 +141,7 @@ func (r *reader) strange() string {
 // kind gives the kind of question that the words speak for, its score, and the score of the next.
 func (r *reader) kind() (best term.Kind, top, next float64) {
 	for _, a := range asks {
-		s := score(askPatterns[a.kind], r.seq)
-		s += r.bySizes(a.kind)
+		s := r.byWords(a.kind) + r.likeness(a.kind)
 		if s > top {
 			best, top, next = a.kind, s, top
 		} else if s > next {
@@ -160,7 +160,7 @@ func (r *reader) question() (Reading, bool) {
 		return Reading{}, false
 	}
 	kind, top, _ := r.kind()
-	if top < 4 {
+	if top < 4 || top < 7 && r.likelyTells() || r.ofLast(kind) && r.byWords(kind) < 4 {
 		return Reading{}, false
 	}
 	return r.ask(kind), true
@@ -180,9 +180,13 @@ func (r *reader) ask(kind term.Kind) Reading {
 		return r.refused(kind, special)
 	}
 	slots := r.slotsFor(kind)
+	r.placedFor(kind)
 	p, tie := r.place(qs, slots, r.lean)
 	if tie {
 		return r.twoWays(q, qs, slots, p)
+	}
+	if i := r.stray(kind, qs, slots, p); i >= 0 {
+		return r.noPlace(q, i)
 	}
 	return r.filled(q, qs, slots, p)
 }
@@ -225,7 +229,7 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 	var vague []term.Name
 	for i := range qs {
 		if len(p.slot) == 0 || p.slot[i] < 0 {
-			if len(slots) > 1 && !r.inPassing(qs[i]) {
+			if len(slots) > 1 && !r.inPassing(qs[i]) && r.chance(qs[i], nowhere) < likelier {
 				return r.noPlace(q, qs[i])
 			}
 			continue
@@ -278,7 +282,14 @@ func (r *reader) inPassing(i int) bool {
 	if t.class != tNumber || len(r.items[i].sizes) > 1 {
 		return false
 	}
-	return t.num.Num == t.num.Den || r.message.perBox(i) || r.message.countsStrangers(i) || r.message.countsGoods(i) && i+1 < len(r.items) && r.items[i+1].meaning != "door"
+	return t.num.Num == t.num.Den || r.saidOfGoods(i) || r.message.countsStrangers(i) || r.message.perBox(i) || r.message.countsGoods(i) && i+1 < len(r.items) && r.items[i+1].meaning != "door"
+}
+
+// saidOfGoods says whether a bare number was said before of goods: "20 boxes ... is 20 enough".
+func (r *reader) saidOfGoods(i int) bool {
+	return slices.ContainsFunc(r.quantities(), func(j int) bool {
+		return j < i && r.items[j].sizes[0].num == r.items[i].sizes[0].num && r.message.countsGoods(j)
+	})
 }
 
 // progress is what a question says of the work done: "laid 6 rows, will it do?".
@@ -382,6 +393,9 @@ func (r *reader) asks() bool {
 	}
 	if r.has("least") {
 		return false
+	}
+	if r.likelyAsks() {
+		return true
 	}
 	if r.pricesGoods() {
 		return false

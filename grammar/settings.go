@@ -68,6 +68,9 @@ func (r *reader) statements() (Reading, bool) {
 		return Reading{}, false
 	}
 	kind := out[0].Kind()
+	if asked := r.asksOfRoom(out); asked != "" {
+		return r.ask(asked), true
+	}
 	if n := r.twice(p); n != "" {
 		return r.refused(kind, "two different things are said of the "+string(n)), true
 	}
@@ -92,6 +95,15 @@ func (r *reader) statements() (Reading, bool) {
 		return r.refused(kind, w), true
 	}
 	return Reading{Statements: out}, true
+}
+
+// asksOfRoom gives the kind of goods that a message which tells of a room and of them asks for: "sticks of quarter round, 11x14 room".
+func (r *reader) asksOfRoom(out []Statement) term.Kind {
+	kind, top, _ := r.kind()
+	if _, isRoom := out[0].(Room); len(out) > 1 && isRoom && top >= 4 && kind == out[1].Kind() && !r.requests() {
+		return kind
+	}
+	return ""
 }
 
 // intends says whether the message speaks of what is still to be done, or of what was not: "we should get 6 rows down".
@@ -226,6 +238,7 @@ func (r *reader) settle(qs []int) placed {
 	p := placed{by: map[term.Name]value{}}
 	defer func() { r.telling = false }()
 	r.telling = true
+	r.placedFor(r.toldKind())
 	best, _ := r.place(qs, r.gated(), r.lean)
 	for i, q := range qs {
 		if len(best.slot) == 0 || best.slot[i] < 0 {
@@ -239,6 +252,15 @@ func (r *reader) settle(qs []int) placed {
 		p.by[name] = best.value[i]
 	}
 	return p
+}
+
+// toldKind is the kind that a statement's quantities are placed for; none where a question was answered just before, of
+// which they may be more.
+func (r *reader) toldKind() term.Kind {
+	if r.ctx.Last != nil {
+		return none
+	}
+	return r.guess().kind
 }
 
 // gated are the settings that the words of the message allow.

@@ -156,6 +156,7 @@ func (r *reader) pendingSizes(q *Question, missing []term.Name, qs []int) (Readi
 	if len(r.unknown) > 2 || r.ofOtherGoods(slots) {
 		return Reading{}, false
 	}
+	r.placedFor(q.Kind)
 	p, _ := r.place(qs, slots, r.lean)
 	for i := range qs {
 		if len(p.slot) == 0 || p.slot[i] < 0 {
@@ -364,6 +365,7 @@ func (r *reader) again(last *Question, qs []int) (Reading, bool) {
 			return out, true
 		}
 	}
+	r.placedFor(last.Kind)
 	p, _ := r.place(qs, slots, r.leanOf(last))
 	for i := range qs {
 		if len(p.slot) == 0 || p.slot[i] < 0 {
