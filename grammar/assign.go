@@ -61,7 +61,7 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 	}
 	for k := range slots {
 		v, fit, ok := m.valueFor(q, &slots[k], l)
-		if !ok || m.countsOther(q, &slots[k]) || slots[k].name == term.FloorArea && m.ofOneBox() {
+		if !ok || m.countsOther(q, &slots[k]) || slots[k].name == term.FloorArea && m.ofOneBox() || resized[slots[k].name] && m.relative(q) {
 			continue
 		}
 		likely := m.likelyIn(q, &slots[k])
@@ -91,7 +91,7 @@ func (m *message) barred(q int, s *slot, v value, near float64) bool {
 		return true
 	case (s.dim == dLen || s.dim == dMoney) && (m.countsGoods(q) || s.dim == dLen && m.perBox(q) && m.items[q].sizes[0].class == tNumber):
 		return true
-	case m.countsPlanks(q, s, near) || s.name != term.PlankThickness && m.partOf(q) || resized[s.name] && m.relative(q):
+	case m.countsPlanks(q, s, near) || s.name != term.PlankThickness && m.partOf(q):
 		return true
 	case s.bare == bareFace && s.dim == dLen && m.items[q].sizes[0].class == tNumber && s.hi > 0 && far(v.sizes[0].Len, s):
 		return true
