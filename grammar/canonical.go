@@ -222,9 +222,21 @@ func tokensValue(toks []token) term.Value {
 		}
 		return term.Money{Minor: n, Currency: t.unit}
 	case tWord:
-		return term.Word(t.text)
+		return wordsValue(toks)
 	}
 	return nil
+}
+
+// wordsValue is a choice of one word or more: "along west".
+func wordsValue(toks []token) term.Value {
+	var words []string
+	for _, t := range toks {
+		if t.class != tWord {
+			break
+		}
+		words = append(words, t.text)
+	}
+	return term.Word(strings.Join(words, " "))
 }
 
 // names are those that a question can be given.

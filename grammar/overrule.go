@@ -93,6 +93,9 @@ func (r *reader) along(kind term.Kind, gs []term.Given) []term.Given {
 			}
 		}
 	}
+	if wall := r.alongWall(); wall != "" {
+		return set(gs, given(term.Direction, term.Word(Direction{Wall: wall}.said())))
+	}
 	if way := r.waySaid(long); way != "" && !hasName(gs, term.Across) {
 		return set(gs, given(term.Direction, term.Word(way)))
 	}

@@ -77,3 +77,12 @@ func TestOpeningsBetweenRooms(t *testing.T) {
 		}
 	}
 }
+
+// A question may lay the rows along a wall for once; its canonical form says so.
+func TestAskedAlongAWall(t *testing.T) {
+	r := Read("how many planks if the rows run along the west wall", Context{})
+	require.NotNil(t, r.Question)
+	require.Contains(t, r.Question.String(), "direction along west")
+	again := Read(r.Question.String(), Context{})
+	require.Equal(t, r.Question.String(), again.Question.String())
+}

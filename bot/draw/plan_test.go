@@ -29,6 +29,25 @@ func sound(t testing.TB, s *sheet.Sheet) {
 		}
 		boxes = append(boxes, box)
 	}
+	leaning(t, s, boxes)
+}
+
+// leaning holds that slanting letters lie on the sheet, and over no others.
+func leaning(t testing.TB, s *sheet.Sheet, taken []sheet.Box) {
+	for _, shape := range s.Shapes {
+		l, ok := shape.(sheet.Leaning)
+		if !ok {
+			continue
+		}
+		boxes := l.Boxes()
+		for _, box := range boxes {
+			require.True(t, box.Within(sheet.Box{X1: s.W, Y1: s.H}), "%s leaves the sheet", l)
+			for _, other := range taken {
+				require.False(t, box.Meets(other), "%s: %s lies over another label", s.Name, l)
+			}
+		}
+		taken = append(taken, boxes...)
+	}
 }
 
 func TestPlanLetteringIsApart(t *testing.T) {

@@ -124,3 +124,29 @@ func TestLastRowAtALeaningWall(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, []Broken{{"narrow-row", "east", "a row runs out along it, since it leans: the first row is as told"}}, l.Broken)
 }
+
+// In front of a doorway in a slanted wall the pieces that end at its line are held there, and no others near it.
+func TestHeldAtASlantedDoor(t *testing.T) {
+	p := angled()
+	p.Doorways = []room.Doorway{{Wall: room.NorthEast, Wide: 32 * in, Into: 2 * in}}
+	r := floorOf(t, p)
+	r.Along, r.StartWall = EastWest, room.South
+	l, err := Lay(r)
+	require.NoError(t, err)
+	door := r.Floor.Doors()[0]
+	held := 0
+	for _, row := range l.Rows {
+		for _, p := range row.pieces() {
+			near := false
+			for i, a := range p.Shape[0] {
+				b := p.Shape[0][(i+1)%len(p.Shape[0])]
+				near = near || min(fromSegment(a, door.A, door.B), fromSegment(b, door.A, door.B), fromSegment(door.A, a, b), fromSegment(door.B, a, b)) <= float64(door.Gap+hair)
+			}
+			require.Equal(t, near, p.Trapped != "", "row %d piece %d", p.Row, p.N)
+			if near {
+				held++
+			}
+		}
+	}
+	require.InDelta(t, 4, held, 1) // 32 in at 45 degrees is 22 5/8 in across, three rows, and one more where it begins within a row
+}
