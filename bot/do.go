@@ -25,6 +25,9 @@ func (t *turn) do(ctx context.Context, r grammar.Reading) (Reply, error) {
 	if err := t.turnTo(ctx, name, r.Question); err != nil {
 		return Reply{}, err
 	}
+	if r.Instead != nil {
+		t.takeOut(r.Instead)
+	}
 	if len(rest) > 0 {
 		if err := job.Try(t.job, rest); err != nil {
 			return t.refuse(err)
@@ -48,6 +51,28 @@ func (t *turn) do(ctx context.Context, r grammar.Reading) (Reply, error) {
 		return t.goOn(reply)
 	}
 	return reply, nil
+}
+
+// takeOut takes a statement out of the job, for another to come in its place: it and the later ones are taken back, and
+// the later ones said again.
+func (t *turn) takeOut(old grammar.Statement) {
+	at := -1
+	for i, s := range t.standing {
+		if s.String() == old.String() {
+			at = i
+		}
+	}
+	if at < 0 {
+		return
+	}
+	for range t.standing[at:] {
+		t.retract = append(t.retract, job.Undo)
+	}
+	for _, s := range t.standing[at+1:] {
+		t.retract = append(t.retract, s.String())
+	}
+	t.standing = slices.Delete(slices.Clone(t.standing), at, at+1)
+	t.job = job.Replay(t.place.Name, t.standing)
 }
 
 // goOn adds to what was recorded the answer to the question that waited for it, or what that still waits for.
@@ -126,6 +151,7 @@ func (t *turn) note(name string, ss []grammar.Statement) {
 	} else if name != "" || len(ss) > 0 && t.place.ID == 0 {
 		t.change.Begin, t.change.Switch = cmp.Or(name, firstJob), true
 	}
+	t.change.Texts = append(t.change.Texts, t.retract...)
 	for _, s := range ss {
 		t.change.Texts = append(t.change.Texts, s.String())
 		t.memory.LastSet, t.memory.Told = s.String(), true

@@ -28,6 +28,7 @@ type turn struct {
 	jobs      []store.Job
 	memory    memory
 	change    store.Change // what the message changes, stored at its end
+	retract   []string     // texts that take out what the message puts something else in the place of
 	forgotten bool         // the user was forgotten: nothing is kept
 	signs     []string
 	measured  bool // the message measures in system

@@ -45,6 +45,7 @@ type Context struct {
 type Reading struct {
 	Statements []Statement
 	Question   *Question
+	Instead    Statement // one of the job's, in the place of which the statement comes
 	Problem    *Problem
 	Silent     bool          // not addressed to the bot and nothing of its kind
 	Courtesy   bool          // thanks or a greeting alone

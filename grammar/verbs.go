@@ -20,6 +20,8 @@ func (m *message) verbs() {
 			it.meaning = "cut"
 		case it.word == "drop" && it.meaning == "offcut" && m.begins(i) && i+1 < len(m.items) && isOne(m.items[i+1].word, []string{"the", "my", "our", "it", "that", "me"}):
 			it.meaning = "make"
+		case it.meaning == "laid" && (it.word == "is" || it.word == "are") && m.placeAhead(i):
+			it.meaning = words.Filler
 		case it.meaning == "nail" && it.word != "" && i > 0 && isOne(m.items[i-1].word, []string{"can", "to", "ill", "could"}):
 			it.meaning = words.Filler
 		}
@@ -51,4 +53,14 @@ func (m *message) begins(i int) bool {
 		}
 	}
 	return true
+}
+
+// placeAhead says whether a wall, a corner or a box follows "is in", so that it tells where and not that a thing is done.
+func (m *message) placeAhead(i int) bool {
+	for j := i + 2; j < len(m.items) && j <= i+4; j++ {
+		if it := &m.items[j]; eightSides(it.meaning) != "" || it.meaning == "wall" || it.meaning == "corner" || it.meaning == "box" {
+			return true
+		}
+	}
+	return false
 }
