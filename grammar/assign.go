@@ -56,7 +56,7 @@ func (m *message) place(qs []int, slots []slot, l leaning) (best placing, tie bo
 // options gives the slots that a quantity can go to, best first.
 func (m *message) options(q int, slots []slot, l leaning) []fits {
 	var out []fits
-	if m.countsStrangers(q) || !m.telling && m.chance(q, nowhere) >= surely {
+	if _, rate := m.areaRate(q); rate || m.countsStrangers(q) || !m.telling && m.chance(q, nowhere) >= surely {
 		return nil
 	}
 	for k := range slots {

@@ -123,7 +123,9 @@ func (r *reader) putInShape(old Statement) Statement {
 
 // stillSaid are the quantities that hold: "36, not 32" says one.
 func (r *reader) stillSaid() []int {
-	return slices.DeleteFunc(r.quantities(), func(q int) bool { return r.notBefore(q) || q > 1 && r.items[q-1].word == "of" && r.items[q-2].meaning == "instead" })
+	return slices.DeleteFunc(r.quantities(), func(q int) bool {
+		return r.notBefore(q) || q > 1 && r.items[q-1].word == "of" && r.items[q-2].meaning == "instead"
+	})
 }
 
 // sideSize reads the one size at item q; false where it is no single size.
