@@ -375,7 +375,7 @@ func (r *reader) again(last *Question, qs []int) (Reading, bool) {
 		if r.items[qs[i]].vague {
 			return r.askBack(q, s.name), true
 		}
-		if s.dim == dLen && !hasName(last.Given, s.name) && r.nearness(qs[i], s.cues) < 1 {
+		if s.dim == dLen && !hasName(last.Given, s.name) && r.nearness(qs[i], s.cues) < 1 && !onlyLength(last.Kind) {
 			return Reading{}, false // nothing says that it is that
 		}
 		for _, g := range r.givens(s, p.value[i]) {
@@ -386,6 +386,17 @@ func (r *reader) again(last *Question, qs []int) (Reading, bool) {
 		return r.refused(q.Kind, w), true
 	}
 	return Reading{Question: q}, true
+}
+
+// onlyLength says whether a kind of question takes one length and no other.
+func onlyLength(kind term.Kind) bool {
+	n := 0
+	for _, s := range takes[kind] {
+		if s.dim == dLen {
+			n++
+		}
+	}
+	return n == 1
 }
 
 // known are the slots of a question, those given before first: a bare number is likely to renew one of them.
