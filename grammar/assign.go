@@ -61,7 +61,7 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 	}
 	for k := range slots {
 		v, fit, ok := m.valueFor(q, &slots[k], l)
-		if !ok || m.countsOther(q, &slots[k]) || slots[k].name == term.FloorArea && m.ofOneBox() || resized[slots[k].name] && m.relative(q) {
+		if !ok || m.never(q, &slots[k], v) || m.countsOther(q, &slots[k]) || slots[k].name == term.FloorArea && m.ofOneBox() {
 			continue
 		}
 		likely := m.likelyIn(q, &slots[k])
@@ -84,6 +84,14 @@ func (m *message) options(q int, slots []slot, l leaning) []fits {
 	return out
 }
 
+// never says whether a quantity is no size of a slot's at all: a part of a plank, a difference, a face that no plank has.
+func (m *message) never(q int, s *slot, v value) bool {
+	if s.name != term.PlankThickness && m.partOf(q) || resized[s.name] && m.relative(q) {
+		return true
+	}
+	return s.bare == bareFace && s.dim == dLen && m.items[q].sizes[0].class == tNumber && s.hi > 0 && far(v.sizes[0].Len, s)
+}
+
 // barred says whether a quantity can't go to a slot by the words beside it, or their want, or its size.
 func (m *message) barred(q int, s *slot, v value, near float64) bool {
 	switch {
@@ -91,9 +99,7 @@ func (m *message) barred(q int, s *slot, v value, near float64) bool {
 		return true
 	case (s.dim == dLen || s.dim == dMoney) && (m.countsGoods(q) || s.dim == dLen && m.perBox(q) && m.items[q].sizes[0].class == tNumber):
 		return true
-	case m.countsPlanks(q, s, near) || s.name != term.PlankThickness && m.partOf(q):
-		return true
-	case s.bare == bareFace && s.dim == dLen && m.items[q].sizes[0].class == tNumber && s.hi > 0 && far(v.sizes[0].Len, s):
+	case m.countsPlanks(q, s, near):
 		return true
 	case (s.must || s.name == term.Perimeter && m.cents(m.items[q].sizes[0]) && m.at(q)) && s.dim == dLen && m.costs(q):
 		return true

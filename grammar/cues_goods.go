@@ -45,7 +45,7 @@ var goodsAsks = []cuesOf{
 	{term.AskCost, []cue{
 		{6, "cost"}, {7, "what .. comes"}, {5, "^price ~ #"}, {5, "price .. box #"}, {5, "what ~ price"}, {4, "total ~ price"}, {4, "howmuch total"}, {4, "howmuch ~ money"}, {4, "howmuch ~ set"}, {4, "price ~ total|job"},
 		{8, "# box ~ #m"}, {8, "#m .. # box"}, {6, "price .. #a"}, {6, "howmuch .. box #m"}, {2, "cost .. #m"},
-		{5, "box #m .. total"}, {7, "#m box .. total"}, {6, "total # box #m"}, {9, "what .. job .. box #m"}, {6, "work|can ~ price"}, {5, "price ~ room|job|floor"}, {6, "#m .. need .. total"},
+		{5, "box #m .. total"}, {18, "#m box .. total"}, {6, "total # box #m"}, {9, "what .. job .. box #m"}, {6, "work|can ~ price"}, {5, "price ~ room|job|floor"}, {6, "#m .. need .. total"},
 	}},
 	{term.AskWeight, []cue{
 		{11, "weigh"}, {11, "howheavy"}, {4, "lift"},
