@@ -19,7 +19,7 @@ func TestAsides(t *testing.T) {
 		want  string
 		not   []any
 	}{
-		{term.AskMoisture, []any{term.Test, term.Word("rh"), term.SlabThickness, term.Len(mm(60))}, "some 70 days", []any{term.Test, term.Word("rh")}},
+		{term.AskMoisture, []any{term.SlabThickness, term.Len(mm(60))}, "70 days", []any{term.Test, term.Word("rh"), term.SlabThickness, term.Len(mm(60))}},
 		{term.AskTransition, []any{term.FloorHeight, term.Len(in(.75)), term.OtherHeight, term.Len(0)}, "threshold that was there before",
 			[]any{term.FloorHeight, term.Len(in(.76)), term.OtherHeight, term.Len(0)}},
 		{term.AskTransition, []any{term.FloorHeight, term.Len(in(.75)), term.OtherHeight, term.Len(0)}, "with 1 1/2 in of bevel",

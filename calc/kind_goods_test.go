@@ -179,6 +179,12 @@ func TestTrimCover(t *testing.T) {
 	require.Equal(t, term.Pass(false), value(at(widest), term.Passes))
 	require.Equal(t, term.Pass(true), value(at(widest+1), term.Passes))
 	require.Equal(t, term.Len(1), value(at(widest+1), term.Cover))
+	// The whole of 30 points draws back 6.6 mm, more than the 6 mm that the gap's rule allows for on 4 m; a swing that is said is the whole.
+	require.Regexp(t, `Laid at the dampest it would draw back 6\.6 mm.*: 0\.4 mm.* of cover left$`, at(mm(15)).Working[1])
+	require.Regexp(t, `6\.6 mm.*: 0\.6 mm.* short$`, at(mm(14)).Working[1])
+	said := ask(t, term.AskTrimCover, term.TrimThickness, term.Len(mm(15)), term.Gap, term.Len(mm(8)), term.Run, term.Len(mm(4000)), term.HumiditySwing, term.Percent(30_000))
+	require.Equal(t, term.Len(mm(8)+6600*length.Length(1000)), value(said, term.WidestGap))
+	require.Len(t, said.Working, 4)
 	_, err := Answer(&Job{}, Question{Kind: term.AskTrimCover})
 	require.ErrorContains(t, err, "needs trim-thickness, run or room, gap")
 }

@@ -15,6 +15,9 @@ func init() { handlers[term.AskMoisture] = moisture }
 // moisture judges a reading by the limit of its own method, or gives the limit alone where there is no reading; and how
 // many tests the area needs, where that is known.
 func moisture(in *inputs) (Result, error) {
+	if _, slab := in.said[term.SlabThickness]; slab && !in.has(term.Test) {
+		return in.drying()
+	}
 	word := need[term.Word](in, term.Test)
 	if err := in.err(); err != nil {
 		return Result{}, err
@@ -110,6 +113,22 @@ func (in *inputs) match(r *Result, reading *big.Rat) bool {
 	return subfloor.Match(reading, planks, width)
 }
 
+// drying estimates how long a new screed or slab takes to dry.
+func (in *inputs) drying() (Result, error) {
+	thick := in.needLength(term.SlabThickness)
+	if err := in.err(); err != nil {
+		return Result{}, err
+	}
+	days := subfloor.Drying(thick)
+	return Result{
+		Values: []term.Named{{Name: term.DryingDays, Value: term.Count(days)}},
+		Working: []string{
+			fmt.Sprintf("%s: a day for each millimetre to 50, two for each below = %d days, in good conditions (common practice, no source)", in.told(thick), days),
+			"damp rooms and cold take longer: a moisture test decides",
+		},
+	}, nil
+}
+
 // probe adds how deep a probe goes in a slab of known thickness, drying from the top alone.
 func (in *inputs) probe(r *Result, t subfloor.Test) {
 	if t != subfloor.RH || !in.has(term.SlabThickness) {
@@ -118,8 +137,6 @@ func (in *inputs) probe(r *Result, t subfloor.Test) {
 	slab := in.needLength(term.SlabThickness)
 	depth := subfloor.ProbeDepth(slab, false)
 	r.Values = append(r.Values, term.Named{Name: term.ProbeDepth, Value: term.Len(depth)})
-	r.Working = append(r.Working, fmt.Sprintf("new, and in good conditions, it dries in some %d days: 1 mm a day to 50 mm, half of that below (common practice, no source); the reading decides",
-		subfloor.Drying(slab)))
 	r.Working = append(r.Working, fmt.Sprintf("40 %% of %s = %s deep; 20 %% where the slab dries on both sides, %s (ASTM F2170-19a 10.2)",
 		in.told(slab), in.mark(depth), in.mark(subfloor.ProbeDepth(slab, true))))
 }

@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 	"math/big"
+	"slices"
 
 	"lastrow/calc/length"
 	"lastrow/calc/limit"
@@ -38,7 +39,20 @@ func trimCover(in *inputs) (Result, error) {
 		Values:  []term.Named{{Name: term.Cover, Value: term.Len(cover)}, {Name: term.WidestGap, Value: term.Len(gap + shrink)}, {Name: term.Passes, Value: term.Pass(cover > 0)}},
 		Working: in.coverWorking(trim, gap, shrink, cover, run, swing),
 	}
+	if _, said := in.peek(term.HumiditySwing); !said {
+		r.Working = slices.Insert(r.Working, 1, in.swingLine(trim, gap, run))
+	}
 	return r, in.err()
+}
+
+// swingLine says why the floor draws back less than the gap rule lets it grow, and what the whole swing would do.
+func (in *inputs) swingLine(trim, gap, run length.Length) string {
+	whole := ShrinkPerEdge(run, limit.SeasonSwing.Rat())
+	line := fmt.Sprintf("that is half of a year's swing, for a floor laid midway in it; the gap's rule of 1.5 mm a metre allows for nearly all of it, as after laying at the driest. Laid at the dampest it would draw back %s: ", in.mark(whole))
+	if left := trim - gap - whole; left > 0 {
+		return line + in.mark(left) + " of cover left"
+	}
+	return line + in.mark(gap+whole-trim) + " short"
 }
 
 // drySwing is how much drier than on the day of laying the air gets, in points: half of a year's swing where nobody says.

@@ -160,6 +160,8 @@ func (p phrase) agrees(t *testing.T, r Result) {
 			require.InDelta(t, *want.M3, v.M3(), 1e-8, p.ID)
 		case term.Pass:
 			require.Equal(t, *want.Pass, bool(v), p.ID)
+		case term.Count:
+			require.Equal(t, *want.Count, int64(v), "%s %s", p.ID, n)
 		case term.Word:
 			require.Equal(t, *want.Word, v, p.ID)
 		default:

@@ -42,7 +42,7 @@ var floorAsks = []cuesOf{
 	{term.AskFlatness, []cue{
 		{4, "dip"}, {5, "flat"}, {4, "straightedge"}, {3, "dip .. straightedge"}, {2, "howmuch ~ dip"}, {3, "need ~ straightedge"}, {3, "floor ~ flat"},
 	}},
-	{term.AskMoisture, []cue{{6, "rh"}, {4, "moisture"}, {7, "calcium"}, {7, "carbide"}, {7, "woodtest"}, {4, "probe"}, {3, "test ~ reading"}, {4, "test .. wood|concrete"}, {2, "too ~ moisture"}, {3, "dry enough"}, {4, "concrete ~ dry"}, {3, "concrete ~ moisture"}}},
+	{term.AskMoisture, []cue{{6, "rh"}, {4, "moisture"}, {7, "calcium"}, {7, "carbide"}, {7, "woodtest"}, {4, "probe"}, {3, "test ~ reading"}, {4, "test .. wood|concrete"}, {2, "too ~ moisture"}, {3, "dry enough"}, {4, "concrete ~ dry"}, {3, "concrete ~ moisture"}, {9, "howlong ~ concrete ~ dry"}, {9, "howlong .. concrete .. dry"}, {9, "howmany|day .. concrete .. dry"}}},
 	{term.AskVaporBarrier, []cue{{7, "film"}, {4, "need film"}}},
 	{term.AskAcclimate, []cue{{7, "acclimate"}, {9, "howlong ~ sit"}, {4, "sit ~ box"}, {3, "box ~ sit"}, {5, "when ~ open ~ box"}, {4, "can ~ open ~ box"}, {4, "howlong ~ before ~ open"}, {9, "howmany|hours|day .. sit"}, {9, "howlong .. sit"}, {6, "day ~ sit"}, {9, "day ~ box ~ sit|room"}, {9, "arrived .. lay|start"}, {9, "howlong .. lay .. arrived"}, {9, "box ~ room ~ long enough"}, {9, "howlong .. box ~ inside"}, {9, "leave ~ plank|box ~ room .. day|#t"}, {9, "#t ~ box|plank ~ sit|room"}, {9, "howlong ~ leave ~ box|plank"}}},
 	{term.AskStart, []cue{{7, "which wall ~ start"}, {7, "where ~ start"}, {7, "which ~ start"}, {5, "start ~ wall"}, {6, "what wall ~ start"}, {6, "start ~ which|where"}, {5, "best ~ start"}}},

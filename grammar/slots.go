@@ -136,6 +136,7 @@ var takes = map[term.Kind][]slot{
 	term.AskSquare:     {sSides, sSideA, sSideB, sDiagonal},
 	term.AskTaper:      {sHere, sThere, sTaperLong},
 	term.AskMiter:      {sCorner},
+	term.AskMoisture:   {sSlabThick},
 	term.AskFlatness:   {sDip, sEdge},
 	term.AskLeveler:    {sArea, sRoom, sDepth},
 	term.AskHours:      {sArea, sRoom, sCrew},
@@ -161,5 +162,6 @@ var (
 	sHere         = slot{name: term.WidthHere, bare: bareFace, cues: "here", lo: inch / 8, hi: 30 * inch}
 	sThere        = slot{name: term.WidthThere, bare: bareFace, cues: "there", lo: inch / 8, hi: 30 * inch}
 	sTaperLong    = slot{name: term.Length, bare: bareRoom, cues: "long over run", lo: 2 * foot, hi: 200 * foot}
+	sSlabThick    = slot{name: term.SlabThickness, bare: bareInch, cues: "concrete thick", lo: inch, hi: 16 * inch, must: true}
 	sLeftCount    = slot{name: term.Leftover, dim: dCount, cues: "plank leftover remaining ones full whole", must: true, count: "plank leftover ones remaining"}
 )

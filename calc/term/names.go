@@ -157,6 +157,7 @@ const (
 	Profiles         Name = "profiles"
 	Spacers          Name = "spacers"
 	Tests            Name = "tests"
+	DryingDays       Name = "drying-days" // of a new screed or slab
 	RaiseBy          Name = "raise"       // of a hung door, in place of trimming it
 	ProbeDepth       Name = "probe-depth" // of a moisture probe in a slab
 	CutLine          Name = "cut-line"    // above the subfloor, working clearance or play included
