@@ -17,7 +17,7 @@ import (
 func TestPiecesAgree(t *testing.T) {
 	rnd := rand.New(rand.NewSource(41))
 	pieces, lost, worst := 0, 0, 0.0
-	for i := range 250 {
+	for i := range 180 {
 		r := anyRequest(rnd)
 		if i%5 == 0 {
 			r.Floor, r.Along = aslant(rnd), []Direction{EastWest, NorthSouth, Diagonal}[rnd.Intn(3)]
@@ -49,7 +49,7 @@ func TestPiecesAgree(t *testing.T) {
 		})
 	}
 	t.Logf("%d pieces agree, corners to %.2g mm; the library lost %d", pieces, worst, lost)
-	require.Greater(t, pieces, 10_000)
+	require.Greater(t, pieces, 8_000)
 	require.Less(t, lost, pieces/20)
 }
 

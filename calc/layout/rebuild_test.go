@@ -455,7 +455,7 @@ func (o outline) holds(p sf.XY) bool {
 func TestCutListMakesThePiece(t *testing.T) {
 	rnd := rand.New(rand.NewSource(31))
 	kinds, made := map[string]int{}, 0
-	for i := range 600 {
+	for i := range 400 {
 		r := anyRequest(rnd)
 		if i%4 == 0 {
 			r.Floor, r.Along = aslant(rnd), []Direction{EastWest, NorthSouth, Diagonal}[rnd.Intn(3)]
