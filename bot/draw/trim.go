@@ -75,7 +75,7 @@ func (p *plan) trimLabel(e room.Edge, q material.TrimPiece) {
 		t := sheet.Text{Size: plainText, Bold: true, S: s, Turned: turned}
 		flat := t
 		flat.Turned = false
-		places := append(outsideAt(t, b, side, wallPx+6), outsideAt(t, b, inside, 16)...)
+		places := append(p.besideWall(t, e, wallPx+6), outsideAt(t, b, inside, 16)...)
 		places = append(append(places, outsideAt(flat, b, inside, 16)...), outsideAt(flat, b, inside, 44)...)
 		if placed, ok := p.place.Place(places...); ok {
 			p.Add(placed)

@@ -16,10 +16,16 @@ const (
 
 // wallsUnder draws what lies under the floor: walls, and the floor beyond doorways.
 func (p *plan) wallsUnder() {
-	for _, e := range p.floor.Edges {
-		if !e.Door {
-			p.takeWall(e)
-			p.Add(sheet.Fill{Rings: [][]sheet.Point{p.beside(e, wallPx, wallPx)}, Tone: sheet.Wall})
+	first := 0
+	for _, ring := range p.floor.Region {
+		edges := p.floor.Edges[first:min(first+len(ring), len(p.floor.Edges))]
+		first += len(ring)
+		for i, e := range edges {
+			if !e.Door {
+				before, after := edges[(i+len(edges)-1)%len(edges)], edges[(i+1)%len(edges)]
+				p.takeWall(e)
+				p.Add(sheet.Fill{Rings: [][]sheet.Point{p.strip(e, wallPx, atCorner(before, e), atCorner(e, after))}, Tone: sheet.Wall})
+			}
 		}
 	}
 	for _, e := range p.floor.Edges {
@@ -29,6 +35,13 @@ func (p *plan) wallsUnder() {
 		}
 	}
 	p.Add(sheet.Fill{Rings: p.view.rings(p.floor.Region), Tone: sheet.Gap})
+}
+
+// atCorner is how far past a corner a wall is drawn, in pixels, so that it meets the outside of the next in a mitre.
+func atCorner(e, next room.Edge) float64 {
+	ax, ay, bx, by := float64(e.B.X-e.A.X), float64(e.B.Y-e.A.Y), float64(next.B.X-next.A.X), float64(next.B.Y-next.A.Y)
+	turn := math.Atan2(float64(ax*by)-float64(ay*bx), float64(ax*bx)+float64(ay*by))
+	return max(0, min(2*wallPx, wallPx*math.Tan(turn/2)))
 }
 
 // takeWall keeps labels off a wall: in steps, so that a slanting one does not take a whole box.
@@ -65,6 +78,11 @@ func (p *plan) gapsOver() {
 
 // beside is the band along an edge, out from the floor by some pixels (or in, where negative), and longer at both ends.
 func (p *plan) beside(e room.Edge, out, longer int) []sheet.Point {
+	return p.strip(e, out, float64(longer), float64(longer))
+}
+
+// strip is beside with its ends each so much longer.
+func (p *plan) strip(e room.Edge, out int, atA, atB float64) []sheet.Point {
 	a, b := p.view.at(e.A), p.view.at(e.B)
 	ux, uy := unit(a, b)
 	nx, ny := -uy, ux // the floor is on the left of the walk, and Y grows downwards on a sheet
@@ -74,8 +92,8 @@ func (p *plan) beside(e room.Edge, out, longer int) []sheet.Point {
 			Y: q.Y + int(math.Round(uy*along+ny*across)),
 		}
 	}
-	l, o := float64(longer), float64(out)
-	return []sheet.Point{move(a, -l, 0), move(b, l, 0), move(b, l, o), move(a, -l, o)}
+	o := float64(out)
+	return []sheet.Point{move(a, -atA, 0), move(b, atB, 0), move(b, atB, o), move(a, -atA, o)}
 }
 
 // unit is the direction from one point to another, of length 1.
