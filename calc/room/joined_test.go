@@ -130,7 +130,7 @@ func TestAnySizes(t *testing.T) {
 	leg := func() Wall { return Wall{side(), pick(), sizes[r.IntN(3)]} }
 	n := 0
 	for range 20000 {
-		p := rect(12*ft, 10*ft, CutOut{Corner: "NE", EastWest: pick(), NorthSouth: pick()})
+		p := rect(12*ft, 10*ft, CutOut{Corner: "NE", EastWest: pick(), NorthSouth: pick(), Angled: r.IntN(2) == 0})
 		switch r.IntN(4) {
 		case 0:
 			p.Rect.EastWest, p.Rect.NorthSouth = pick(), pick()
@@ -141,6 +141,10 @@ func TestAnySizes(t *testing.T) {
 		}
 		if r.IntN(2) == 0 {
 			p.Closets = []Closet{{Wall: side(), Wide: pick(), Deep: pick(), From: pick(), FromEnd: side(), Opening: pick(), OpeningFrom: pick()}}
+		}
+		if r.IntN(3) == 0 {
+			p.Closets = append(p.Closets, Closet{What: "hall", Wall: side(), Wide: pick(), Deep: pick(), Opening: pick(), OpeningFrom: pick()})
+			p.Openings = []Opening{{Off: "hall", Wall: side(), Wide: pick(), From: pick(), FromEnd: side(), ToFrom: pick(), ToEnd: side()}}
 		}
 		if r.IntN(2) == 0 {
 			p.Doorways = []Doorway{{Wall: side(), Wide: pick(), From: pick(), FromEnd: side(), Into: pick()}}
