@@ -16,9 +16,8 @@ func (w *writer) scraps(strips []strip, runs []stretch, rows []scrapRow, have []
 			}
 			k, begun := stock[piece.of]
 			if !begun {
-				k = len(w.layout.Stock)
+				k = w.open(have[piece.of])
 				stock[piece.of], over[piece.of] = k, have[piece.of].Len
-				w.layout.Stock = append(w.layout.Stock, w.stockOf(have[piece.of]))
 			}
 			p := Piece{
 				Row: n + 1, N: i + 1, Left: at - w.area.left, Right: to - w.area.left,
@@ -42,11 +41,14 @@ func (w *writer) scraps(strips []strip, runs []stretch, rows []scrapRow, have []
 	w.layout.Planks = len(w.layout.Stock)
 }
 
-func (w *writer) stockOf(s Scrap) Stock {
+// open takes a scrap, and gives its place in the stock.
+func (w *writer) open(s Scrap) int {
+	stock := Stock{Scrap: s.Len}
 	if s.Len == w.request.Plank.Length {
-		return Stock{}
+		stock.Scrap = 0
 	}
-	return Stock{Scrap: s.Len}
+	w.layout.Stock = append(w.layout.Stock, stock)
+	return len(w.layout.Stock) - 1
 }
 
 // Scraps are the offcuts that a layout leaves, at least so long, each with the locks that its pieces have left it.
