@@ -39,11 +39,11 @@ func (r *reader) opening(qs []int) (Statement, []int) {
 
 // betweenRooms gives the two rooms that an opening is said to be between; the main room has no name.
 func (r *reader) betweenRooms() (rooms [2]string, ok bool) {
-	n, between := 0, false
+	n, between := 0, r.hasWord("joined", "joins", "connected", "connects")
 	for i := range r.items {
 		it := &r.items[i]
 		switch name, known := r.roomNamed(it); {
-		case it.word == "between":
+		case it.word == "between" || it.word == "from" && r.leadsTo(i, "hall", "closet", "room"):
 			between = true
 		case between && known && n < 2 && (n == 0 || name != rooms[0]):
 			rooms[n] = name

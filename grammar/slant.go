@@ -24,11 +24,13 @@ func meaningOf(side room.Side) string {
 
 // sideAt gives the side named at item i. A slanted wall is one by itself.
 func (r *reader) sideAt(i int) room.Side {
-	if r.items[i].meaning == "slanted" && r.leadsTo(i, "wall") {
+	if slanting(r.items[i].meaning) && r.leadsTo(i, "wall") {
 		return room.Slanted
 	}
 	return eightSides(r.items[i].meaning)
 }
+
+func slanting(meaning string) bool { return meaning == "slanted" || meaning == "diagonal" }
 
 // wallAt gives the wall named at place i of the meanings: a corner's name is one where "wall" follows.
 func (r *reader) wallAt(i int) room.Side {
@@ -38,16 +40,16 @@ func (r *reader) wallAt(i int) room.Side {
 	if i+1 == len(r.seq) || r.seq[i+1].is != "wall" {
 		return ""
 	}
-	if r.seq[i].is == "slanted" {
+	if slanting(r.seq[i].is) {
 		return room.Slanted
 	}
 	return corners[r.seq[i].is]
 }
 
-// leadsTo says whether a meaning follows item i, with no quantity between and no more than a word.
-func (r *reader) leadsTo(i int, meaning string) bool {
+// leadsTo says whether one of some meanings follows item i, with no quantity between and no more than a word.
+func (r *reader) leadsTo(i int, meanings ...string) bool {
 	for j := i + 1; j < len(r.items) && j <= i+2 && !r.items[j].quantity(); j++ {
-		if r.items[j].meaning == meaning {
+		if isOne(r.items[j].meaning, meanings) {
 			return true
 		}
 	}
@@ -89,22 +91,31 @@ func (r *reader) inside(q int) string {
 	return ""
 }
 
-// angled says whether a corner is cut off straight across: "2' x 2' at an angle", "at 45 degrees".
+// angled says whether a corner is cut off straight across: "an angled corner, 2' x 2'", "2' x 2' at an angle", "at 45 degrees".
 func (r *reader) angled(q int) bool {
-	for j := q - 1; j >= 0 && !r.items[j].quantity() && r.items[j].mark == "" && r.items[j].word != "and"; j-- {
-		if isOne(r.items[j].meaning, slants) {
+	for j := q - 1; j >= 0 && !r.items[j].quantity() && r.items[j].word != "and"; j-- {
+		if r.crossCut(j) {
 			return true
 		}
 	}
 	for j := q + 1; j < len(r.items) && (!r.items[j].quantity() || half(r.items[j].sizes)); j++ {
-		if isOne(r.items[j].meaning, slants) || half(r.items[j].sizes) {
+		if isOne(r.items[j].meaning, []string{"angle", "diagonal", "diagonally"}) || half(r.items[j].sizes) {
+			return true
+		}
+		if r.items[j].word == "and" {
+			break
+		}
+		if r.crossCut(j) {
 			return true
 		}
 	}
 	return false
 }
 
-var slants = []string{"angle", "slanted", "diagonal", "diagonally"}
+// crossCut says whether a word tells a corner that is cut off straight across.
+func (r *reader) crossCut(i int) bool {
+	return r.items[i].meaning == "slanted" || isOne(r.items[i].word, []string{"clipped", "chamfered", "chamfer", "bevelled", "beveled", "snipped"})
+}
 
 // half says whether a quantity is half a right angle.
 func half(sizes []token) bool {
