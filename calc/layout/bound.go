@@ -20,6 +20,14 @@ type kindOf struct {
 	spans [2]span
 }
 
+// loosen gives the first pieces that a run may have which is longer by no more than the slack, where its last piece is as
+// much shorter.
+func (k *kindOf) loosen(plank, slack length.Length) {
+	rho := leftOver(k.run, plank)
+	k.spans[0].hi = min(k.spans[0].hi+slack, plank, rho-1)
+	k.spans[1].hi = min(k.spans[1].hi+slack, plank)
+}
+
 // dual is the weighing: a weight for each length t, with those below it summed.
 type dual struct {
 	plank, kerf, limit length.Length
@@ -29,8 +37,8 @@ type dual struct {
 }
 
 // lowerBound is a number of planks that no choice of joints for the runs can do without, and the weights that show it;
-// nil where no run is longer than a plank.
-func lowerBound(p supply, least, stagger length.Length, runs []stretch) (int, *dual) {
+// nil where no run is longer than a plank. Each run may be longer by the slack.
+func lowerBound(p supply, least, stagger length.Length, runs []stretch, slack length.Length) (int, *dual) {
 	all := runs
 	runs = unshared(p, runs)
 	bound := byLength(p, runs)
@@ -38,6 +46,9 @@ func lowerBound(p supply, least, stagger length.Length, runs []stretch) (int, *d
 		bound = max(bound, wholeRuns(p, stagger, runs))
 	}
 	kinds := kindsOf(p, least, runs, 0)
+	for i := range kinds {
+		kinds[i].loosen(p.plank, slack)
+	}
 	if len(kinds) == 0 {
 		return bound, nil
 	}

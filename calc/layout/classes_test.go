@@ -26,8 +26,8 @@ var classes = []class{
 	{"L-shape", "", withCutOut, 75, 6},
 	{"closet and doorways", "", withOpenings, 70, 8},
 	{"post and hearth", "", withFixtures, 70, 8},
-	{"out of square", "", outOfSquare, 70, 8},
-	{"out of square, closet and doorways", "", func(rnd *rand.Rand, p *room.Plan) { outOfSquare(rnd, p); withOpenings(rnd, p) }, 55, 12},
+	{"out of square", "", outOfSquare, 65, 8},
+	{"out of square, closet and doorways", "", func(rnd *rand.Rand, p *room.Plan) { outOfSquare(rnd, p); withOpenings(rnd, p) }, 45, 20},
 	{"diagonal", Diagonal, nil, 75, 6},
 	{"diagonal, L-shape", Diagonal, withCutOut, 72, 6},
 }

@@ -12,16 +12,10 @@ const mostContenders = 4
 
 var efforts = [...]int{10, 40}
 
-// contest searches the joints for one first row after the other, and with more beginnings kept, until no layout can use
-// fewer planks or the steps are used up.
-//
-// Where every wall is along the rows or square to them, the fits hold one width for each way that the rows can fall, and
-// the bound is the least of theirs: it holds for every first row. Elsewhere it holds for the rows as laid.
-func (r Request) contest(fits []fit, laying geom.Region) fit {
-	overall := plain(laying)
-	if !overall {
-		fits = fits[:min(len(fits), mostContenders)]
-	}
+// contest searches the joints for one first row after the other, and with more turns, until no layout can use fewer planks
+// or the turns are used up. The bound is the least of all first rows that serve as well: those searched, and those within
+// the spans between them where walls slant. Elsewhere runs are alike within a span, and one of it was among the fits.
+func (r Request) contest(fits []fit, within []span, laying geom.Region) fit {
 	for i := range fits {
 		f := &fits[i]
 		f.order = i
@@ -30,12 +24,12 @@ func (r Request) contest(fits []fit, laying geom.Region) fit {
 		r.bound(f, fits[:i])
 	}
 	slices.SortStableFunc(fits, func(a, b fit) int { return a.bound - b.bound })
-	least := fits[0].bound
-	best := r.search(fits[:min(len(fits), mostContenders)], least)
-	if overall {
-		for _, f := range fits {
-			best.bound = min(best.bound, f.bound)
-		}
+	best := r.search(fits[:min(len(fits), mostContenders)], fits[0].bound)
+	for _, f := range fits {
+		best.bound = min(best.bound, f.bound)
+	}
+	if !plain(laying) {
+		best.bound = min(best.bound, r.sweep(laying, within, best.bound))
 	}
 	return best
 }
@@ -88,7 +82,7 @@ func (r Request) bound(f *fit, before []fit) {
 			return
 		}
 	}
-	f.bound, f.dual = lowerBound(p, r.Rules.LeastEnd, r.Rules.LeastStagger, f.runs)
+	f.bound, f.dual = lowerBound(p, r.Rules.LeastEnd, r.Rules.LeastStagger, f.runs, 0)
 }
 
 // alike says whether two runs have the same ends and neighbours.

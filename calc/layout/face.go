@@ -140,39 +140,54 @@ func (f fit) compare(g fit) int {
 	return cmp.Or(cmp.Compare(f.rows, g.rows), cmp.Compare(f.doors, g.doors), cmp.Compare(f.seen, g.seen), cmp.Compare(f.unseen, g.unseen))
 }
 
-// firstRows lists the widths worth trying for the first row: one for each way that the row lines can fall among the
-// corners of the floor, a whole plank, and those that leave a row whole or share what is over alike.
-func (r Request) firstRows(laying geom.Region, area box, fs []face) []length.Length {
+// mostMarks bounds the first rows that are told apart on a floor of very many corners.
+const mostMarks = 256
+
+// firstRows lists the widths worth trying for the first row: those at which a row's line falls on a corner of the floor or
+// a row at a face comes out just as narrow as is minded, one between each two, a whole plank, and rows ripped alike. The
+// spans are what lies between: within each the row lines fall alike among the corners, and the rows are narrow alike.
+func (r Request) firstRows(laying geom.Region, area box, fs []face) (widths []length.Length, between []span) {
 	w, deep := r.Plank.Width, area.far-area.near
 	if r.FirstRow > 0 {
-		return []length.Length{min(r.FirstRow, w)}
+		return []length.Length{min(r.FirstRow, w)}, nil
 	}
-	marks := []length.Length{w, min(r.Rules.LeastRow, w)}
-	add := func(l length.Length) {
-		if l > 0 && l <= w {
-			marks = append(marks, l)
+	marks := r.marks(laying, area, fs)
+	widths = []length.Length{(w + leftOver(deep, w)) / 2}
+	last := length.Length(0)
+	for _, m := range marks {
+		if m-last > 4*hair {
+			widths = append(widths, (last+m)/2)
+			between = append(between, span{last + 2*hair, m - 2*hair})
+		}
+		widths, last = append(widths, m), m
+	}
+	slices.Sort(widths)
+	return slices.Compact(widths), between
+}
+
+// marks lists the first rows' widths at which something changes, the least first; the last is a whole plank.
+func (r Request) marks(laying geom.Region, area box, fs []face) []length.Length {
+	w, least := r.Plank.Width, r.Rules.LeastRow
+	marks := []length.Length{w, min(least, w)}
+	add := func(at length.Length) {
+		if len(marks) < mostMarks {
+			marks = append(marks, at-floorDiv(at-1, w)*w)
 		}
 	}
 	for _, ring := range laying {
 		for _, p := range ring {
-			if len(marks) < 64 {
-				add(leftOver(p.Y-area.near+w, w))
+			add(p.Y - area.near)
+		}
+	}
+	add(area.far - area.near - least)
+	for _, f := range fs {
+		for _, narrow := range [...]length.Length{least, w / 3} {
+			if f.far {
+				narrow = -narrow
 			}
+			add(f.at + narrow)
 		}
 	}
-	last := leftOver(deep, w)
-	add(last + w - r.Rules.LeastRow)
-	add(last - r.Rules.LeastRow)
 	slices.Sort(marks)
-	marks = slices.Compact(marks)
-	out := []length.Length{(w + last) / 2}
-	for i, m := range marks {
-		out = append(out, m)
-		if i > 0 {
-			out = append(out, (m+marks[i-1])/2)
-		}
-	}
-	out = append(out, marks[0]/2)
-	slices.Sort(out)
-	return slices.DeleteFunc(slices.Compact(out), func(l length.Length) bool { return l <= 0 })
+	return slices.Compact(marks)
 }

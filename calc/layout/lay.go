@@ -62,7 +62,8 @@ func (r Request) check() error {
 func (r Request) choose(laying geom.Region, area box, fs []face) fit {
 	var fits []fit
 	deep := area.far - area.near
-	for _, first := range r.firstRows(laying, area, fs) {
+	widths, between := r.firstRows(laying, area, fs)
+	for _, first := range widths {
 		fits = append(fits, r.fitOf(first, deep, fs))
 	}
 	slices.SortStableFunc(fits, fit.compare)
@@ -71,8 +72,11 @@ func (r Request) choose(laying geom.Region, area box, fs []face) fit {
 		n++
 	}
 	fits = fits[:n]
+	within := slices.DeleteFunc(between, func(s span) bool {
+		return r.fitOf((s.lo+s.hi)/2, deep, fs).compare(fits[0]) > 0
+	})
 	r.prefer(fits, deep)
-	return r.contest(fits, laying)
+	return r.contest(fits, within, laying)
 }
 
 // prefer puts a whole first row first, where the last is then no sliver; then rows ripped alike; then the widest.
