@@ -37,8 +37,9 @@ type dual struct {
 }
 
 // lowerBound is a number of planks that no choice of joints for the runs can do without, and the weights that show it;
-// nil where no run is longer than a plank. Each run may be longer by the slack.
-func lowerBound(p supply, least, stagger length.Length, runs []stretch, slack length.Length) (int, *dual) {
+// nil where no run is longer than a plank. Each run may be longer by the slack. Any weights make a bound: those of other
+// runs, where they are given, spare the search for better ones.
+func lowerBound(p supply, least, stagger length.Length, runs []stretch, slack length.Length, d *dual) (int, *dual) {
 	all := runs
 	runs = unshared(p, runs)
 	bound := byLength(p, runs)
@@ -52,7 +53,9 @@ func lowerBound(p supply, least, stagger length.Length, runs []stretch, slack le
 	if len(kinds) == 0 {
 		return bound, nil
 	}
-	d := weigh(p, least, kinds)
+	if d == nil {
+		d = weigh(p, least, kinds)
+	}
 	return max(bound, int((d.sum(kinds, nil)+d.total-1)/d.total)), d
 }
 

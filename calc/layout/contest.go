@@ -10,7 +10,7 @@ import (
 // The searches: how many first rows are searched, and how many turns each takes for every run, first and later.
 const mostContenders = 4
 
-var efforts = [...]int{10, 40}
+var efforts = [...]int{8, 24}
 
 // contest searches the joints for one first row after the other, and with more turns, until no layout can use fewer planks
 // or the turns are used up. The bound is the least of all first rows that serve as well: those searched, and those within
@@ -21,10 +21,11 @@ func (r Request) contest(fits []fit, within []span, laying geom.Region) fit {
 		f.order = i
 		f.strips = slice(laying, r.Plank.Width, f.first)
 		f.runs = stretches(f.strips)
-		r.bound(f, fits[:i])
 	}
-	slices.SortStableFunc(fits, func(a, b fit) int { return a.bound - b.bound })
+	r.bounds(fits)
 	best := r.search(fits[:min(len(fits), mostContenders)], fits[0].bound)
+	best.search.refine()
+	best.chosen = best.search.best
 	for _, f := range fits {
 		best.bound = min(best.bound, f.bound)
 	}
@@ -72,20 +73,23 @@ func (r Request) joints(f *fit, turns int) {
 	f.chosen = f.search.best
 }
 
-// bound finds the bound of a first row, or takes it from one with the same runs.
-func (r Request) bound(f *fit, before []fit) {
-	p := r.supply(f.runs)
-	f.ripped = p.strip > 0
-	for i := range before {
-		if b := &before[i]; !f.ripped && !b.ripped && slices.EqualFunc(f.runs, b.runs, stretch.alike) {
-			f.bound, f.dual = b.bound, b.dual
+// bounds finds the bounds of all fits and sorts them, the least first. The first's weights do for the others, but for
+// those that would then have the least bound of all.
+func (r Request) bounds(fits []fit) {
+	for i := range fits {
+		r.bound(&fits[i], fits[0].dual)
+	}
+	for {
+		slices.SortStableFunc(fits, func(a, b fit) int { return a.bound - b.bound })
+		if !fits[0].borrowed {
 			return
 		}
+		r.bound(&fits[0], nil)
 	}
-	f.bound, f.dual = lowerBound(p, r.Rules.LeastEnd, r.Rules.LeastStagger, f.runs, 0)
 }
 
-// alike says whether two runs have the same ends and neighbours.
-func (s stretch) alike(t stretch) bool {
-	return s.left == t.left && s.right == t.right && slices.Equal(s.before, t.before)
+// bound finds the bound of a first row, by the weights given or its own.
+func (r Request) bound(f *fit, d *dual) {
+	f.borrowed = d != nil
+	f.bound, f.dual = lowerBound(r.supply(f.runs), r.Rules.LeastEnd, r.Rules.LeastStagger, f.runs, 0, d)
 }

@@ -32,9 +32,9 @@ func (c *choosing) exhaust() bool {
 	if c.plank/e.grid > mostCells || len(c.runs) > mostRuns || c.strip > 0 || c.best.broken > 0 {
 		return false
 	}
-	c.aim = aim{math.MaxInt32, c.rules.LeastStagger}
+	c.aim = aim{planks: math.MaxInt32, stagger: c.rules.LeastStagger}
 	c.at = slices.Clone(c.best.at)
-	c.profile.reset(c.plank)
+	c.profile.reset(c.plank, c.kerf)
 	return e.run(0, c.plank)
 }
 
@@ -129,20 +129,5 @@ func (e *every) leastCuts(last int) int {
 			cuts++
 		}
 	}
-	return cuts - e.profile.joined() - 2*(len(e.runs)-1-last) - e.alone(last)
-}
-
-// alone counts the pieces up to a run that are a whole plank.
-func (e *every) alone(last int) int {
-	n := 0
-	for i := range last + 1 {
-		a := e.arc(i, e.at[i])
-		if a.needs == e.plank {
-			n++
-		}
-		if a.leaves == -e.kerf {
-			n++
-		}
-	}
-	return n
+	return cuts - e.profile.saved() - 2*(len(e.runs)-1-last)
 }

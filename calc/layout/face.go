@@ -103,7 +103,7 @@ type fit struct {
 	dual                      *dual
 	strips                    []strip
 	runs                      []stretch
-	ripped                    bool // some of its planks may give two rows
+	borrowed                  bool // its bound is by another's weights
 }
 
 func (r Request) fitOf(first, deep length.Length, fs []face) fit {

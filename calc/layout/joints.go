@@ -15,11 +15,13 @@ type joints struct {
 	planks  int
 	cuts    int
 	stagger length.Length // the least distance of two joints side by side
+	regular int           // joints straight above those two rows before, and even steps
 }
 
-// compare orders by what is asked first: the rules, the fewest planks, the fewest cuts, the widest stagger.
+// compare orders by what is asked first: the rules, the fewest planks, the fewest cuts, the widest stagger, and then what
+// pleases.
 func (j *joints) compare(k *joints) int {
-	return cmp.Or(cmp.Compare(j.broken, k.broken), cmp.Compare(j.planks, k.planks), cmp.Compare(j.cuts, k.cuts), cmp.Compare(k.stagger, j.stagger))
+	return cmp.Or(cmp.Compare(j.broken, k.broken), cmp.Compare(j.planks, k.planks), cmp.Compare(j.cuts, k.cuts), cmp.Compare(k.stagger, j.stagger), cmp.Compare(j.regular, k.regular))
 }
 
 // choosing finds the joints of one floor.
@@ -76,6 +78,7 @@ func (c *choosing) take() {
 			}
 		}
 	}
+	j.regular = c.regularAll()
 	d := c.deal(c.runs, c.at)
 	j.planks, j.cuts = d.count, d.cuts
 	if c.best == nil || j.compare(c.best) < 0 {
@@ -98,7 +101,7 @@ func (c *choosing) fewer(bound, turns int) {
 	for c.best.planks > bound {
 		was := c.best
 		c.at = slices.Clone(c.best.at)
-		c.settle(aim{c.planks() - 1, c.rules.LeastStagger}, turns)
+		c.settle(aim{planks: c.planks() - 1, stagger: c.rules.LeastStagger}, turns)
 		if c.take(); c.best == was {
 			return
 		}
@@ -113,7 +116,7 @@ func (c *choosing) mend(turns int) {
 		if c.best.broken == 0 {
 			return
 		}
-		c.settle(aim{math.MaxInt32, c.rules.LeastStagger}, turns/2)
+		c.settle(aim{planks: math.MaxInt32, stagger: c.rules.LeastStagger}, turns/2)
 		c.take()
 	}
 	for i := range c.beside {

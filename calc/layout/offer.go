@@ -26,14 +26,21 @@ func (s *placing) offer(i int) {
 // down offers the tape's mark not over a first piece, where it is allowed.
 func (s *placing) down(sp span, first length.Length) {
 	if sp.lo <= first && first <= sp.hi {
-		s.options = append(s.options, place{first: sp.marked(first, s.mark)})
+		s.once(place{first: sp.marked(first, s.mark)})
 	}
 }
 
 // up offers the tape's mark not under a first piece.
 func (s *placing) up(sp span, first length.Length) {
 	if sp.lo <= first && first <= sp.hi {
-		s.options = append(s.options, place{first: sp.markedUp(first, s.mark)})
+		s.once(place{first: sp.markedUp(first, s.mark)})
+	}
+}
+
+// once offers a place that is not the one offered last, as runs that are alike offer.
+func (s *placing) once(p place) {
+	if n := len(s.options); n == 0 || s.options[n-1] != p {
+		s.options = append(s.options, p)
 	}
 }
 

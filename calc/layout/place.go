@@ -30,8 +30,10 @@ type placing struct {
 	free   []int    // the runs that take planks
 	// A narrow run may come whole from the strips ripped off another run's planks, piece by piece, and then follows it.
 	followers [][]int
+	alike     [][]int // the runs of a length, for each
 	at        []place
 	profile   profile
+	others    int // the cuts saved by all runs but the one that turns
 	options   []place
 	steps     int
 	aim       aim
@@ -47,6 +49,7 @@ func newPlacing(p supply, rules Rules, runs []stretch) *placing {
 		s.spans = append(s.spans, spansOf(r.len(), p.plank, rules.LeastEnd))
 	}
 	s.follow()
+	s.match()
 	return s
 }
 
@@ -62,17 +65,49 @@ func spansOf(run, plank, least length.Length) []span {
 }
 
 // follow finds the runs that come whole from another's strips: no longer, and by as many planks, so that with the same
-// first piece each piece is at most as long as the one that its strip is ripped off.
+// first piece each piece is at most as long as the one that its strip is ripped off. The first pieces must suit both.
 func (s *placing) follow() {
 	for j, r := range s.runs {
 		k := slices.IndexFunc(s.runs, func(g stretch) bool {
 			return s.strip > 0 && s.shares(g, r) && r.len() <= g.len() && (r.len()-1)/s.plank == (g.len()-1)/s.plank
 		})
-		if k >= 0 && len(s.followers[k]) == 0 {
-			s.followers[k] = append(s.followers[k], j)
-		} else {
+		if k < 0 || len(s.followers[k]) > 0 || !s.tie(k, j) {
 			s.free = append(s.free, j)
 		}
+	}
+}
+
+// tie lets one run follow another, where some first pieces suit both.
+func (s *placing) tie(k, j int) bool {
+	var both []span
+	for _, a := range s.spans[k] {
+		for _, b := range s.spans[j] {
+			if c := a.and(b); !c.empty() {
+				both = append(both, c)
+			}
+		}
+	}
+	if len(both) == 0 && s.runs[k].len() > s.plank {
+		return false
+	}
+	s.spans[k], s.followers[k] = both, append(s.followers[k], j)
+	return true
+}
+
+// match finds the runs that can change places with each: as long, and ended alike.
+func (s *placing) match() {
+	type end struct {
+		long        length.Length
+		left, right bool
+	}
+	groups := map[end][]int{}
+	of := func(r stretch) end { return end{r.len(), r.leftSquare, r.rightSquare} }
+	for _, i := range s.free {
+		groups[of(s.runs[i])] = append(groups[of(s.runs[i])], i)
+	}
+	s.alike = make([][]int, len(s.runs))
+	for i, r := range s.runs {
+		s.alike[i] = groups[of(r)]
 	}
 }
 
@@ -87,16 +122,18 @@ func (s *placing) put(i int, p place) {
 // arc is what a run takes: so many planks beyond the fewest, and an arc from the offcut that it leaves to the one it
 // needs. The arc goes round by 0 where it leaves more than it needs.
 type arc struct {
-	needs, leaves length.Length
-	extra         int
+	needs, leaves        length.Length
+	extra                int
+	cleanNeed, cleanLeft bool // no cut but a square one is made at these ends
 }
 
 func (s *placing) arc(i int, p place) arc {
-	long := s.runs[i].len()
+	r := &s.runs[i]
+	long := r.len()
 	if p.first >= long {
-		return arc{p.from, p.from - long - s.kerf, -1}
+		return arc{needs: p.from, leaves: p.from - long - s.kerf, extra: -1}
 	}
-	a := arc{needs: p.first, leaves: s.plank - s.kerf - lastPiece(long, s.plank, p.first)}
+	a := arc{needs: p.first, leaves: s.plank - s.kerf - lastPiece(long, s.plank, p.first), cleanNeed: r.leftSquare, cleanLeft: r.rightSquare}
 	if long > s.plank {
 		a.extra = wholes(long, s.plank, p.first) - int((long-1)/s.plank)
 	}
@@ -122,7 +159,7 @@ func (s *placing) planks() int {
 
 // fill takes all arcs into the profile.
 func (s *placing) fill() {
-	s.profile.reset(s.plank)
+	s.profile.reset(s.plank, s.kerf)
 	for _, i := range s.free {
 		s.profile.add(i, s.arc(i, s.at[i]))
 	}

@@ -10,6 +10,7 @@ import (
 // profile is how many arcs lie over each point of the circle from 0 to a plank, in steps.
 type profile struct {
 	plank  length.Length
+	kerf   length.Length
 	goal   int // the most that may lie over a point
 	extra  int // over every point
 	steps  []turning
@@ -17,23 +18,29 @@ type profile struct {
 	all    reach
 }
 
-// turning is where an arc begins or ends.
+// turning is where an arc begins or ends. It is clean where nothing but a cut square to the row is made there: one cut then
+// serves both where an offcut is just as long as the piece taken from it.
 type turning struct {
-	at  length.Length
-	by  int
-	run int
+	at    length.Length
+	by    int
+	run   int
+	clean bool
 }
 
 // reach is the length of circle where the arcs reach the goal, and where they come to one under it or more.
 type reach struct{ full, nearly length.Length }
 
-func (p *profile) reset(plank length.Length) {
-	p.plank, p.extra, p.steps = plank, 0, p.steps[:0]
+func (p *profile) reset(plank, kerf length.Length) {
+	p.plank, p.kerf, p.extra, p.steps = plank, kerf, 0, p.steps[:0]
 }
 
 func (p *profile) add(run int, a arc) {
 	p.extra += 1 + a.extra
-	p.steps = append(p.steps, turning{a.needs, -1, run}, turning{a.leaves, 1, run})
+	p.steps = append(p.steps, a.turnings(run)...)
+}
+
+func (a arc) turnings(run int) []turning {
+	return []turning{{a.needs, -1, run, a.cleanNeed}, {a.leaves, 1, run, a.cleanLeft}}
 }
 
 func (p *profile) sort() { slices.SortFunc(p.steps, turning.compare) }
@@ -51,7 +58,7 @@ func (p *profile) without(run int, a arc) {
 // with puts an arc in.
 func (p *profile) with(run int, a arc) {
 	p.extra += 1 + a.extra
-	for _, t := range [...]turning{{a.needs, -1, run}, {a.leaves, 1, run}} {
+	for _, t := range a.turnings(run) {
 		i, _ := slices.BinarySearchFunc(p.steps, t, turning.compare)
 		p.steps = slices.Insert(p.steps, i, t)
 	}
@@ -126,19 +133,59 @@ func (p *profile) over(a arc) length.Length {
 	return p.all.full + to.nearly - from.nearly
 }
 
-// joined is the number of pieces that are just as long as an offcut that another leaves.
-func (p *profile) joined() int {
+// saved is the cuts that are saved: one for each piece just as long as an offcut that another leaves, and for each whole plank.
+func (p *profile) saved() int {
 	n := 0
 	for i := 0; i < len(p.steps); {
-		needs, leaves, at := 0, 0, p.steps[i].at
-		for ; i < len(p.steps) && p.steps[i].at == at; i++ {
-			if p.steps[i].by < 0 {
-				needs++
-			} else {
-				leaves++
-			}
-		}
+		at := p.steps[i].at
+		needs, leaves := p.clean(at)
 		n += min(needs, leaves)
+		n += p.alone(at, needs, leaves)
+		for i < len(p.steps) && p.steps[i].at == at {
+			i++
+		}
+	}
+	return n
+}
+
+// alone counts the pieces that are whole planks, where a piece needs a plank or leaves nothing.
+func (p *profile) alone(at length.Length, needs, leaves int) int {
+	switch at {
+	case p.plank:
+		return needs - min(needs, leaves)
+	case -p.kerf:
+		return leaves - min(needs, leaves)
+	}
+	return 0
+}
+
+// clean counts the clean turnings at a place.
+func (p *profile) clean(at length.Length) (needs, leaves int) {
+	i, _ := slices.BinarySearchFunc(p.steps, at, func(t turning, x length.Length) int { return cmp.Compare(t.at, x) })
+	for ; i < len(p.steps) && p.steps[i].at == at; i++ {
+		switch {
+		case !p.steps[i].clean:
+		case p.steps[i].by < 0:
+			needs++
+		default:
+			leaves++
+		}
+	}
+	return needs, leaves
+}
+
+// saves is the cuts that one more arc saves.
+func (p *profile) saves(a arc) int {
+	n := 0
+	if a.cleanNeed {
+		if needs, leaves := p.clean(a.needs); leaves > needs || a.needs == p.plank {
+			n++
+		}
+	}
+	if a.cleanLeft {
+		if needs, leaves := p.clean(a.leaves); needs > leaves || a.leaves == -p.kerf {
+			n++
+		}
 	}
 	return n
 }

@@ -27,17 +27,19 @@ type band struct {
 type sweeping struct {
 	Request
 	laying geom.Region
-	area   int // the bound by area, which holds for any rows
-	left   int // samples left to take
+	enough int   // no greater bound is wanted
+	area   int   // the bound by area, which holds for any rows
+	left   int   // samples left to take
+	dual   *dual // the last weights found
 }
 
 // mostSamples is the number of first rows sampled for a bound over all of them.
-const mostSamples = 96
+const mostSamples = 64
 
 // sweep is a number of planks that no first row within the spans can do without; it looks no closer than it takes to tell
 // whether that is as many as enough.
 func (r Request) sweep(laying geom.Region, within []span, enough int) int {
-	s := sweeping{Request: r, laying: laying, area: r.byArea(laying), left: mostSamples}
+	s := sweeping{Request: r, laying: laying, enough: enough, area: r.byArea(laying), left: mostSamples}
 	var bands []band
 	for _, sp := range within {
 		bands = append(bands, s.band(sp, s.sample(sp.lo), s.sample(sp.hi)))
@@ -80,8 +82,12 @@ func (s *sweeping) sample(first length.Length) []stretch {
 func (s *sweeping) band(sp span, near, far []stretch) band {
 	b := band{span: sp, near: near, mid: s.sample((sp.lo + sp.hi) / 2), far: far, bound: s.area}
 	runs, slack := b.shortest()
-	n, _ := lowerBound(s.supply(runs), s.Rules.LeastEnd, 0, runs, slack)
-	b.bound = max(b.bound, n)
+	p := s.supply(runs)
+	n, d := lowerBound(p, s.Rules.LeastEnd, 0, runs, slack, s.dual)
+	if n < s.enough && s.dual != nil {
+		n, d = lowerBound(p, s.Rules.LeastEnd, 0, runs, slack, nil)
+	}
+	b.bound, s.dual = max(b.bound, n), d
 	return b
 }
 

@@ -99,7 +99,7 @@ func (p *supply) steps(k kindOf, offcut length.Length, by stride) []step {
 	return out
 }
 
-// plans plans the walk, and again with the variations that cost no more: the first pieces lie the further apart the more
+// plans plans the walk, which cuts every offcut to just what the next row begins with, and again with the variations that cost no more: the first pieces lie the further apart the more
 // each step falls short, and the joints are the easier kept apart.
 func (p *supply) plans(kinds []kindOf) []planned {
 	if len(kinds) == 0 {
@@ -108,13 +108,13 @@ func (p *supply) plans(kinds []kindOf) []planned {
 	tight, least := p.walk(kinds, stride{})
 	fall := p.furthest(kinds, least, func(l length.Length) stride { return stride{step: l} })
 	start := p.furthest(kinds, least, func(l length.Length) stride { return stride{start: l} })
-	var out []planned
+	out := []planned{tight}
 	for _, by := range []stride{{0, fall}, {0, fall / 2}, {start, 0}, {start / 2, fall / 2}, {0, fall * 3 / 4}, {start / 2, fall / 4}, {0, fall / 4}, {start / 4, fall * 3 / 4}} {
 		if plan, cost := p.walk(kinds, by); cost == least {
 			out = append(out, plan)
 		}
 	}
-	return append(out, tight)
+	return out
 }
 
 // mostWalked is the number of different run lengths beyond which no walk is planned: rows of a slanted floor.
