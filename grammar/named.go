@@ -8,6 +8,8 @@ import (
 // Statements whose words are kept as typed: job names and notes.
 var (
 	jobForm      = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so|right|now|lets|let's|let’s|can you|could you|i want to|i'd like to|time to)[,\s]+)*(?:(?:new|(?:start|begin|open up|open|create)(?: me| us)?|switch(?: me)?(?: over)? to|go to|back to|use|change to|set up|call this|load)\s+(?:a |an |the |my )?(?:new )?job|(?:start|begin|open|create)\s+(?:a )?(?:new )?(?:one|project)(?: called| named)|new project|job)(?:\s+for|\s+called|\s+named|\s*:|\s+is|\s*,?\s+(?:and\s+)?(?:call|name)\s+it)?\s+(.+)$`)
+	callForm     = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so|lets|let's|can you)[,\s]+)*(?:(?:start|begin|open|create|set up|make|kick off|set)(?: me| us)?(?: up)?\s+(?:a |an |one )?(?:new |fresh )?(?:job|one|project)?(?: up)?[,:]?\s+(?:and )?(?:call it|named?|called|name it)|call (?:this|the|it)(?: new)?(?: one| job)?|new (?:job|one)[,:]|(?:the )?next job(?: is|'s)?)\s+(.+)$`)
+	ofJobForm    = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so|lets|let's|can you)[,\s]+)*(?:open(?: up)?|switch(?: me)?(?: over)? to|swap(?: me)?(?: over)? to|(?:go )?back to|go to|put me (?:back )?on|pull up|load|change(?: job)? to|move (?:me )?(?:over )?to)\s+(?:the |my )?([^,.;:?]+?)\s+(?:job|project)(?:\s+again|\s+now|\s+please)?\s*[.!]?\s*$`)
 	rememberForm = regexp.MustCompile(`(?is)^\s*(?:please )?(?:remember|don'?t let me forget|remind me)(?: that)?\s+(\S.*)$`)
 	noteForm     = regexp.MustCompile(`(?is)^\s*(?:please |pls )?(?:make a note|keep a note|take a note|add a note|put a note on|put a note in|put a note|note to self|note|nb|n\.b\.|jot down|write down)(?:\s+(?:for|on|to|about)\s+[^:]{1,40}:|\s+that\b|\s+down\b|\s*[:,\-–]|\s)\s*(\S.*)$`)
 )
@@ -23,8 +25,10 @@ func readNamed(text string, ctx Context) (Reading, bool) {
 	if g := rememberForm.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") && !strings.ContainsAny(text, "0123456789") {
 		return Reading{Statements: []Statement{Note{oneLine(g[1])}}}, true
 	}
-	if g := jobForm.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") {
-		return named(g[1], ctx)
+	for _, form := range []*regexp.Regexp{jobForm, ofJobForm, callForm} {
+		if g := form.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") {
+			return named(g[1], ctx)
+		}
 	}
 	return Reading{}, false
 }

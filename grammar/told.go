@@ -1,0 +1,84 @@
+package grammar
+
+import "lastrow/calc/term"
+
+// likelyTold reads a statement of the kind that the message most likely is, where no rule has its words: its quantities go
+// to that kind's places, whatever words stand beside them, and all of them must.
+func (r *reader) likelyTold() (Reading, bool) {
+	g := r.guess()
+	if r.ctx.Group || g.p < sure || !statementKinds[g.kind] || r.whWord() || r.endsAsking() || len(r.unknown) > 3 {
+		return Reading{}, false
+	}
+	qs := r.quantities()
+	if len(qs) == 0 {
+		return r.likelyOne(g.kind)
+	}
+	slots := placesOf(g.kind)
+	r.placedFor(g.kind)
+	p, _ := r.place(qs, slots, r.lean)
+	put := placed{by: map[term.Name]value{}}
+	for i, q := range qs {
+		switch {
+		case len(p.slot) == 0 || p.slot[i] < 0 && r.chance(q, nowhere) < likelier:
+			return Reading{}, false
+		case p.slot[i] < 0:
+		case r.items[q].vague || r.likelyIn(q, &slots[p.slot[i]]) < likelier:
+			return Reading{}, false
+		default:
+			put.by[slots[p.slot[i]].name] = p.value[i]
+		}
+	}
+	return r.tell(r.more(put.build(), put))
+}
+
+// placesOf lists the places of a kind of statement, which need no words for them.
+func placesOf(k term.Kind) []slot {
+	var out []slot
+	for _, s := range settings {
+		if kindOf(s.name) == k || k == term.SetSpare && s.name == "spare-planks" {
+			s.must, s.spoken, s.stacked = false, false, false
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// endsAsking says whether the message has a question mark.
+func (r *reader) endsAsking() bool {
+	for i := range r.items {
+		if r.items[i].mark == "?" {
+			return true
+		}
+	}
+	return false
+}
+
+// likelyOne reads what counts one thing without a number: "popped another", "dog chewed a board", "finished my first row".
+func (r *reader) likelyOne(k term.Kind) (Reading, bool) {
+	more := r.has("another", "more")
+	if !more && !r.hasWord("a", "an", "new", "first", "this", "that", "it", "the") {
+		return Reading{}, false
+	}
+	switch k {
+	case term.SetDamaged:
+		return r.tell([]Statement{Damaged{Planks: 1}})
+	case term.SetOpened:
+		return r.tell([]Statement{Opened{1, !r.hasWord("first")}})
+	case term.SetLaid:
+		return r.tell([]Statement{Laid{1, !r.hasWord("first")}})
+	}
+	return Reading{}, false
+}
+
+// tell gives statements as a reading, unless they say what can't be or speak of what is still to be done.
+func (r *reader) tell(out []Statement) (Reading, bool) {
+	if len(out) == 0 || r.intends() && progressed(out) {
+		return Reading{}, false
+	}
+	for _, s := range out {
+		if w := r.impossible(s.Given()); w != "" {
+			return r.refused(s.Kind(), w), true
+		}
+	}
+	return Reading{Statements: out}, true
+}
