@@ -7,10 +7,17 @@ import (
 	"lastrow/calc/geom"
 )
 
-// The searches: how many first rows are searched, and how many turns each takes for every run, first and later.
-const mostContenders = 4
-
+// How many turns a first row's search takes for every run, first and later.
 var efforts = [...]int{8, 24}
+
+// contenders is how many first rows are searched: of a floor of very many runs one, as what one row more or less costs is
+// little there.
+func contenders(runs []stretch) int {
+	if len(runs) > manyRuns {
+		return 1
+	}
+	return 4
+}
 
 // contest searches the joints for one first row after the other, and with more turns, until no layout can use fewer planks
 // or the turns are used up. The bound is the least of all first rows that serve as well: those searched, and those within
@@ -23,7 +30,7 @@ func (r Request) contest(fits []fit, within []span, laying geom.Region) fit {
 		f.runs = stretches(f.strips)
 	}
 	r.bounds(fits)
-	best := r.search(fits[:min(len(fits), mostContenders)], fits[0].bound)
+	best := r.search(fits[:min(len(fits), contenders(fits[0].runs))], fits[0].bound)
 	best.search.refine()
 	best.chosen = best.search.best
 	for _, f := range fits {
@@ -39,6 +46,9 @@ func (r Request) contest(fits []fit, within []span, laying geom.Region) fit {
 func (r Request) search(fits []fit, least int) fit {
 	best := &fits[0]
 	for _, effort := range efforts {
+		if len(fits[0].runs) > manyRuns && best.chosen != nil {
+			break
+		}
 		for i := range fits {
 			f := &fits[i]
 			if f.chosen != nil && f.chosen.planks == f.bound {

@@ -36,7 +36,7 @@ func newChoosing(p supply, rules Rules, runs []stretch, bound int) *choosing {
 	c.aim = aim{planks: math.MaxInt32, stagger: rules.LeastStagger}
 	for i, kinds := range p.groupings(rules.LeastEnd, runs) {
 		for j, plan := range p.plans(kinds) {
-			if i > 0 && j == mostRough {
+			if i > 0 && j == mostRough || j > 1 && len(runs) > manyRuns && c.best.broken == 0 {
 				break
 			}
 			c.arrange(kinds, plan)
@@ -95,16 +95,24 @@ func (c *choosing) shortEnds(i int) int {
 	return 0
 }
 
-// fewer looks for joints that keep the rules with one plank fewer, again and again, down to the bound.
+// fewer looks for joints that keep the rules with one plank fewer, again and again, down to the bound; on a floor of very
+// many runs with many fewer at first.
 func (c *choosing) fewer(bound, turns int) {
 	c.mend(turns)
+	ahead := 0
+	if len(c.runs) > manyRuns {
+		ahead = (c.best.planks - bound) / 2
+	}
 	for c.best.planks > bound {
 		was := c.best
 		c.at = slices.Clone(c.best.at)
-		c.settle(aim{planks: c.planks() - 1, stagger: c.rules.LeastStagger}, turns)
-		if c.take(); c.best == was {
+		c.settle(aim{planks: c.planks() - 1 - ahead, stagger: c.rules.LeastStagger}, turns)
+		switch c.take(); {
+		case c.best != was:
+		case ahead == 0:
 			return
 		}
+		ahead /= 2
 	}
 }
 

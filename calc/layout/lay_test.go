@@ -58,6 +58,13 @@ func TestBedroom(t *testing.T) {
 	}
 }
 
+// askew is a floor whose east wall leans out by so much, and whose north wall rises by half of it.
+func askew(eastWest, northSouth, by length.Length) Request {
+	r := bedroom()
+	r.Floor = tight(geom.Ring{{}, {X: eastWest}, {X: eastWest + by, Y: northSouth + by/2}, {Y: northSouth}})
+	return r
+}
+
 func BenchmarkLay(b *testing.B) {
 	hall := func(eastWest, northSouth length.Length) Request {
 		r := bedroom()
@@ -75,7 +82,7 @@ func BenchmarkLay(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		r    Request
-	}{{"bedroom", bedroom()}, {"L-closet-doors", l}, {"m2=1000", hall(40_000*mm, 25_000*mm)}, {"m2=10000", hall(100_000*mm, 100_000*mm)}} {
+	}{{"bedroom", bedroom()}, {"out-of-square", askew(148*in, 110*in, 3*in)}, {"m2=10000-out-of-square", askew(100_000*mm, 100_000*mm, 900*mm)}, {"L-closet-doors", l}, {"m2=1000", hall(40_000*mm, 25_000*mm)}, {"m2=10000", hall(100_000*mm, 100_000*mm)}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {

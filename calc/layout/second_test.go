@@ -4,6 +4,7 @@ import (
 	"math/rand"
 	"testing"
 
+	"github.com/crillab/gophersat/solver"
 	"github.com/stretchr/testify/require"
 
 	"lastrow/calc/length"
@@ -144,6 +145,95 @@ func TestPlanksThenCutsThenStagger(t *testing.T) {
 	for solved := 0; solved < 300; {
 		p := puzzleOf(rnd, 5, 11)
 		want, ok := p.best()
+		if !ok {
+			continue
+		}
+		solved++
+		r := p.request()
+		r.FirstRow, r.Mark = r.Plank.Width, unit
+		l, err := Lay(r)
+		require.NoError(t, err)
+		require.Equal(t, want, scoreOf(l), "%+v", p)
+	}
+}
+
+// saves lets the model count the cuts saved, its planks weighing planksWeigh each: a variable for each first piece that is
+// just the offcut of a last piece, as many at each length as there are of both, and less for pieces that are whole planks.
+func (m *model) saves() {
+	for i := range m.costs {
+		m.costs[i] *= planksWeigh
+	}
+	at := 0
+	for i, picks := range m.x {
+		for _, c := range picks {
+			last, _ := m.last(m.runs[i], c.first)
+			for _, piece := range [...]int{c.first, last} {
+				if piece == m.plank {
+					m.costs[at]--
+				}
+			}
+			at++
+		}
+	}
+	for long := 1; long < m.plank-m.kerf; long++ {
+		m.savesAt(long)
+	}
+}
+
+const planksWeigh = 100
+
+func (m *model) savesAt(long int) {
+	var firsts, lasts, weights, lastWeights []int
+	for i, picks := range m.x {
+		for _, c := range picks {
+			if c.first == long {
+				firsts, weights = append(firsts, c.v), append(weights, 1)
+			}
+			if last, _ := m.last(m.runs[i], c.first); m.plank-m.kerf-last == long {
+				lasts, lastWeights = append(lasts, c.v), append(lastWeights, 1)
+			}
+		}
+	}
+	for range m.runs {
+		m.vars++
+		m.lits, m.costs = append(m.lits, solver.IntToLit(int32(-m.vars))), append(m.costs, 1)
+		firsts, weights = append(firsts, m.vars), append(weights, -1)
+		lasts, lastWeights = append(lasts, m.vars), append(lastWeights, -1)
+	}
+	m.rules = append(m.rules, solver.GtEq(firsts, weights, 0), solver.GtEq(lasts, lastWeights, 0))
+}
+
+// solved is the best score that the general solver proves: planks and cuts at once, then the stagger asked for wider and
+// wider for as long as they stand; false where nothing keeps the rules.
+func (p puzzle) solved() (score, bool) {
+	cost := func(stagger int) int {
+		p.stagger = stagger
+		m := p.model()
+		m.saves()
+		return m.solve()
+	}
+	from := p.stagger
+	least := cost(from)
+	if least < 0 {
+		return score{}, false
+	}
+	wide := from
+	for wide < p.plank && cost(wide+1) == least {
+		wide++
+	}
+	p.stagger = from
+	s := score{planks: p.model().solve(), stagger: wide}
+	lengths := (p.plank - p.kerf - 1) * len(p.runs)
+	s.cuts = 2*len(p.runs) + least - planksWeigh*s.planks - lengths
+	return s, true
+}
+
+// The general solver, told to save cuts after planks and then asked for a wider and wider stagger, comes to the same.
+func TestPlanksThenCutsThenStaggerBySolver(t *testing.T) {
+	rnd := rand.New(rand.NewSource(23))
+	for solved := 0; solved < 60; {
+		p := puzzleOf(rnd, 4, 9)
+		want, ok := p.solved()
 		if !ok {
 			continue
 		}
