@@ -3,6 +3,7 @@ package grammar
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -10,21 +11,22 @@ import (
 // Turns of speech around a number that say the same as shorter ones: "60 linear feet", "5/8 of an inch", "41 dollars
 // and 20 cents".
 var turns = []struct {
+	with []string // the turn holds one of these, which is quicker to see
 	said *regexp.Regexp
 	same string
 }{
-	{regexp.MustCompile(`(?i)(\d)\s*(?:linear|lineal|running|lin\.?)\s+(f|m)`), "$1 $2"},
-	{regexp.MustCompile(`(?i)(\d) of an? (inch|foot|metre|meter)\b`), "$1 $2"},
-	{regexp.MustCompile(`\b(\d+) and (\d+/\d+)\b`), "$1 $2"},
-	{regexp.MustCompile(`(?i)\b([2-9]|\d\d+)(?:st|nd|rd|th) row\b`), "row $1"},
-	{regexp.MustCompile(`(?i)\b([2-9]|\d\d+)(?:st|nd|rd|th) (?:piece|board|plank)\b(.*\brow\b)`), "piece $1$2"},
-	{regexp.MustCompile(`(?i)(\brow\b.*)\b([2-9]|\d\d+)(?:st|nd|rd|th) (?:piece|board|plank)\b`), "${1}piece $2"},
-	{regexp.MustCompile(`(?i)\bpiece (\d+) (?:in|of|on|for) row\b`), "piece $1 of row"},
-	{regexp.MustCompile(`(?i)\b(?:first|1st) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 1 of row"},
-	{regexp.MustCompile(`(?i)\b(?:second|2nd) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 2 of row"},
-	{regexp.MustCompile(`(?i)\b(?:third|3rd) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 3 of row"},
-	{regexp.MustCompile(`(?i)\b(\d+) (dollars?|bucks|quid|euros?)(?: and)? (\d\d)(?: cents| pence|p)?\b`), "$1.$3 $2"},
-	{regexp.MustCompile(`(?i)\b(\d+) pounds?(?: and)? (\d\d)(?: pence|p)?\b( a| per| each)`), "$1.$2 quid$3"},
+	{[]string{"lin", "running"}, regexp.MustCompile(`(?i)(\d)\s*(?:linear|lineal|running|lin\.?)\s+(f|m)`), "$1 $2"},
+	{[]string{" of a"}, regexp.MustCompile(`(?i)(\d) of an? (inch|foot|metre|meter)\b`), "$1 $2"},
+	{[]string{" and "}, regexp.MustCompile(`\b(\d+) and (\d+/\d+)\b`), "$1 $2"},
+	{[]string{"row"}, regexp.MustCompile(`(?i)\b([2-9]|\d\d+)(?:st|nd|rd|th) row\b`), "row $1"},
+	{[]string{"piece", "board", "plank"}, regexp.MustCompile(`(?i)\b([2-9]|\d\d+)(?:st|nd|rd|th) (?:piece|board|plank)\b(.*\brow\b)`), "piece $1$2"},
+	{[]string{"piece", "board", "plank"}, regexp.MustCompile(`(?i)(\brow\b.*)\b([2-9]|\d\d+)(?:st|nd|rd|th) (?:piece|board|plank)\b`), "${1}piece $2"},
+	{[]string{"piece"}, regexp.MustCompile(`(?i)\bpiece (\d+) (?:in|of|on|for) row\b`), "piece $1 of row"},
+	{[]string{"1st", "first"}, regexp.MustCompile(`(?i)\b(?:first|1st) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 1 of row"},
+	{[]string{"2nd", "second"}, regexp.MustCompile(`(?i)\b(?:second|2nd) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 2 of row"},
+	{[]string{"3rd", "third"}, regexp.MustCompile(`(?i)\b(?:third|3rd) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 3 of row"},
+	{[]string{"dollar", "buck", "quid", "euro"}, regexp.MustCompile(`(?i)\b(\d+) (dollars?|bucks|quid|euros?)(?: and)? (\d\d)(?: cents| pence|p)?\b`), "$1.$3 $2"},
+	{[]string{"pound"}, regexp.MustCompile(`(?i)\b(\d+) pounds?(?: and)? (\d\d)(?: pence|p)?\b( a| per| each)`), "$1.$2 quid$3"},
 }
 
 // numbered finds the one number word that spoken leaves, where it numbers a row.
@@ -32,12 +34,15 @@ var numbered = regexp.MustCompile(`(?i)\b(row|piece) one\b`)
 
 // retold puts the turns in their short form.
 func retold(text string) string {
-	text = numbered.ReplaceAllString(text, "$1 1")
+	low := strings.ToLower(text)
+	if strings.Contains(low, " one") {
+		text = numbered.ReplaceAllString(text, "$1 1")
+	}
 	if !strings.ContainsAny(text, "0123456789") {
 		return text
 	}
 	for _, t := range turns {
-		if t.said.MatchString(text) {
+		if slices.ContainsFunc(t.with, func(w string) bool { return strings.Contains(low, w) }) {
 			text = t.said.ReplaceAllString(text, t.same)
 		}
 	}

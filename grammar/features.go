@@ -9,7 +9,7 @@ import (
 // features lists what a guess at a message's kind rests on, each once: the words and meanings in it, each pair of
 // neighbours, what it measures, whether it has a question mark.
 func (m *message) features() []string {
-	f := featureSet{seen: map[string]bool{}}
+	f := featureSet{make([]string, 0, 8*len(m.items)), make(map[string]bool, 8*len(m.items))}
 	surface, meant, before := "^", "^", "^"
 	for i := range m.items {
 		it := &m.items[i]

@@ -9,6 +9,7 @@ import (
 
 	"lastrow/calc/length"
 	"lastrow/calc/term"
+	"lastrow/grammar/likely"
 	"lastrow/grammar/words"
 )
 
@@ -63,9 +64,9 @@ type message struct {
 	large   bool  // a bare number over 24 has a fraction, so large bare numbers are inches
 	firsts  []int // first item of each sentence
 	job     string
-	about   term.Kind                  // of the places that quantities go to
-	chances map[int]map[string]float64 // of each quantity for each place, as they are asked for
-	year    int64                      // of the house, where one is said
+	about   term.Kind              // of the places that quantities go to
+	chances map[int]likely.Chances // of each quantity for each place, as they are asked for
+	year    int64                  // of the house, where one is said
 }
 
 // stuckTest is the name of a moisture test with its reading against it: "rh75".

@@ -33,15 +33,15 @@ func (m *message) chance(q int, place string) float64 {
 	if m.about == none {
 		return 0
 	}
-	if m.chances == nil {
-		m.chances = map[int]map[string]float64{}
-	}
-	all := m.chances[q]
-	if all == nil {
+	all, ok := m.chances[q]
+	if !ok {
+		if m.chances == nil {
+			m.chances = map[int]likely.Chances{}
+		}
 		all = placeModel.All(m.placeFeatures(q, m.about))
 		m.chances[q] = all
 	}
-	return all[place]
+	return all.Of(place)
 }
 
 // likelyIn is how likely a quantity goes to a slot.

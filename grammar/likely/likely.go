@@ -22,7 +22,17 @@ type weight struct {
 // Model holds the weights of every feature.
 type Model struct {
 	labels  []string
+	index   map[string]int // of the labels
 	weights map[string][]weight
+}
+
+// of makes a model of labels, without weights.
+func of(labels []string) *Model {
+	m := &Model{labels: labels, index: map[string]int{}, weights: map[string][]weight{}}
+	for i, l := range labels {
+		m.index[l] = i
+	}
+	return m
 }
 
 // Best gives the likeliest label and the next; zero guesses where the model has no labels.
@@ -38,13 +48,21 @@ func (m *Model) Best(features []string) (best, next Guess) {
 	return best, next
 }
 
+// Chances are the probabilities of every label of a model.
+type Chances struct {
+	model *Model
+	p     []float64
+}
+
 // All gives the probability of every label.
-func (m *Model) All(features []string) map[string]float64 {
-	out := make(map[string]float64, len(m.labels))
-	for i, p := range m.probabilities(features) {
-		out[m.labels[i]] = p
+func (m *Model) All(features []string) Chances { return Chances{m, m.probabilities(features)} }
+
+// Of gives the probability of one label; 0 where the model has no such label.
+func (c Chances) Of(label string) float64 {
+	if i, ok := c.model.index[label]; ok {
+		return c.p[i]
 	}
-	return out
+	return 0
 }
 
 func (m *Model) probabilities(features []string) []float64 {

@@ -32,7 +32,7 @@ func (m *Model) String() string {
 // Parse reads what String wrote. Lines that are none of a model's are left out.
 func Parse(text string) *Model {
 	head, rest, _ := strings.Cut(text, "\n")
-	m := &Model{labels: strings.Fields(head), weights: map[string][]weight{}}
+	m := of(strings.Fields(head))
 	for line := range strings.Lines(rest) {
 		if f, ws, ok := strings.Cut(strings.TrimSuffix(line, "\n"), "\t"); ok {
 			m.weights[f] = m.parse(ws)

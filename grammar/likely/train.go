@@ -120,7 +120,7 @@ func (r *row) learn(err []float64, scale float64) {
 func shrunk(w, by float64) float64 { return math.Copysign(max(math.Abs(w)-by, 0), w) }
 
 func (t *trainer) model() *Model {
-	m := &Model{labels: slices.Clone(t.labels), weights: map[string][]weight{}}
+	m := of(slices.Clone(t.labels))
 	for f, r := range t.rows {
 		for k, w := range r.w {
 			if rounded := math.Round(w * steps); rounded != 0 {
