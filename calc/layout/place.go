@@ -35,7 +35,6 @@ type placing struct {
 	profile   profile
 	others    int // the cuts saved by all runs but the one that turns
 	options   []place
-	steps     int
 	aim       aim
 	seed      uint32
 }

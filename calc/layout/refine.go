@@ -69,33 +69,36 @@ func (c *choosing) widen(tries int) {
 	}
 }
 
-// irregular moves one run after the other, or lets two change places, where that makes joints less regular and nothing else worse.
+// irregular moves one run after the other to where the joints are less regular and nothing else is worse.
 func (c *choosing) irregular() {
 	c.aim = c.held()
 	c.fill()
 	c.profile.goal = c.aim.planks - c.base()
 	for _, i := range c.free {
-		if c.regular(i) == 0 {
-			continue
+		if c.regular(i) > 0 {
+			c.takeOut(i)
+			c.measure()
+			c.put(i, c.leastRegular(i))
+			c.profile.with(i, c.arc(i, c.at[i]))
 		}
-		c.takeOut(i)
-		c.measure()
-		c.offer(i)
-		was := c.at[i]
-		best, least := was, c.regular(i)
-		for _, o := range c.options {
-			if c.cost(i, o, 0) > 0 {
-				continue
-			}
-			c.put(i, o)
-			if n := c.regular(i); n < least {
-				best, least = o, n
-			}
-		}
-		c.put(i, best)
-		c.profile.with(i, c.arc(i, best))
 	}
 	c.take()
+}
+
+// leastRegular is the place, of those that cost nothing, where a run has part in the fewest regular joints.
+func (c *choosing) leastRegular(i int) place {
+	best, least := c.at[i], c.regular(i)
+	c.offer(i)
+	for _, o := range c.options {
+		if c.cost(i, o, 0) > 0 {
+			continue
+		}
+		c.put(i, o)
+		if n := c.regular(i); n < least {
+			best, least = o, n
+		}
+	}
+	return best
 }
 
 // regularAll counts, over the floor, the joints straight above those two rows before and the even steps of three rows.

@@ -43,7 +43,6 @@ func (s *placing) turn(i int) bool {
 		s.profile.with(i, s.arc(i, s.at[i]))
 		return true
 	}
-	s.steps++
 	s.offer(i)
 	best, cost := s.cheapest(i)
 	with, gain := s.partner(i)
