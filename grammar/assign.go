@@ -132,6 +132,7 @@ func (m *message) partOf(q int) bool {
 // resized are the names of sizes that are said to be so much more or less than they were.
 var resized = map[term.Name]bool{
 	term.Across: true, term.PlankWidth: true, term.PlankLength: true, term.FirstRow: true, term.Run: true, term.Gap: true, term.Ceiling: true, term.SideA: true, term.SideB: true,
+	term.FloorArea: true, term.BoxCoverage: true,
 }
 
 // relative says whether a size is a difference and no size of its own: "2 ft longer", "an inch off the first row".
@@ -140,6 +141,9 @@ func (m *message) relative(q int) bool {
 		return false
 	}
 	next := m.items[q+1].word
+	if m.items[q].sizes[0].class == tArea {
+		return isOne(next, []string{"off", "more", "less", "bigger", "smaller"})
+	}
 	return isOne(next, []string{"longer", "wider", "narrower", "shorter", "bigger", "smaller", "thicker", "thinner", "taller"}) || next == "off" && m.offRow(q+2)
 }
 

@@ -16,8 +16,9 @@ var kindModel = likely.Parse(kindWeights)
 
 // The probabilities from which a guess at a kind is heeded.
 const (
-	sure   = 0.8 // it makes a question of what has no word of asking
-	surest = 0.9 // it outweighs rules that speak for another kind
+	sure    = 0.8  // it makes a question of what has no word of asking
+	surest  = 0.9  // it outweighs rules that speak for another kind
+	certain = 0.97 // by more
 )
 
 // none is the kind of what is not said to the bot.
@@ -45,6 +46,8 @@ func (r *reader) likeness(k term.Kind) float64 {
 	switch {
 	case r.ctx.Group || g.kind == k && statementKinds[k] && r.requests():
 		return 0
+	case g.kind == k && g.p >= certain:
+		return 9
 	case g.kind == k && g.p >= surest:
 		return 7
 	case g.kind == k:
@@ -67,9 +70,12 @@ func (r *reader) ofLast(k term.Kind) bool { return r.ctx.Last != nil && r.ctx.La
 // byWords is what the words and sizes of a message speak for a kind, without a guess.
 func (r *reader) byWords(k term.Kind) float64 { return score(askPatterns[k], r.seq) + r.bySizes(k) }
 
-// unreadPart says whether a part of something is said that no size came of: "quarter over ten".
+// unreadPart says whether a part of something, or a number not quite told, is said that no size came of: "quarter over
+// ten", "in the mid seventies".
 func (r *reader) unreadPart() bool {
-	return slices.ContainsFunc(r.unknown, func(w string) bool { return isOne(w, []string{"quarter", "half", "third", "eighth", "sixteenth"}) })
+	return slices.ContainsFunc(r.unknown, func(w string) bool {
+		return isOne(w, []string{"quarter", "half", "third", "eighth", "sixteenth", "teens", "twenties", "thirties", "forties", "fifties", "sixties", "seventies", "eighties", "nineties"})
+	})
 }
 
 // stray finds a bare number that went to a place with no word for it, in a question whose kind is only guessed at; or -1.
