@@ -17,6 +17,9 @@ var turns = []struct {
 }{
 	{[]string{"lin", "running"}, regexp.MustCompile(`(?i)(\d)\s*(?:linear|lineal|running|lin\.?)\s+(f|m)`), "$1 $2"},
 	{[]string{" of a"}, regexp.MustCompile(`(?i)(\d) of an? (inch|foot|metre|meter)\b`), "$1 $2"},
+	{[]string{"foot one", "feet one", "ft one"}, regexp.MustCompile(`(?i)(\d ?(?:foot|feet|ft)) one( (?:by|x|and|long|wide|across|deep)\b|[,.?]|$)`), "$1 1$2"},
+	{[]string{"even"}, regexp.MustCompile(`(?i)(\d(?: ?(?:foot|feet|ft|in|inch|inches|m|mm|cm|metres|meters))?) even\b`), "$1"},
+	{[]string{"about", "roughly", "around", "approx"}, regexp.MustCompile(`(?i)(\d[^\s]*(?: (?:foot|feet|ft|in|m|metres|meters))? (?:by|x)) (?:about|roughly|around|approx(?:imately|\.)?) (\d)`), "$1 $2"},
 	{[]string{" and "}, regexp.MustCompile(`\b(\d+) and (\d+/\d+)\b`), "$1 $2"},
 	{[]string{"row"}, regexp.MustCompile(`(?i)\b([2-9]|\d\d+)(?:st|nd|rd|th) row\b`), "row $1"},
 	{[]string{"piece", "board", "plank"}, regexp.MustCompile(`(?i)\b([2-9]|\d\d+)(?:st|nd|rd|th) (?:piece|board|plank)\b(.*\brow\b)`), "piece $1$2"},

@@ -176,7 +176,7 @@ func (s swapping) match(old length.Length) (length.Length, bool) {
 			withUnit(&from, u)
 		}
 		if to.class == tNumber {
-			withUnit(&to, u)
+			withUnit(&to, s.r.unitOf(to, u))
 		}
 		if s.any && near(old, to.meas.Len) || !s.any && from.meas.Len == old {
 			return to.meas.Len, to.meas.Len > 0
@@ -186,6 +186,14 @@ func (s swapping) match(old length.Length) (length.Length, bool) {
 		}
 	}
 	return 0, false
+}
+
+// unitOf is the unit of a bare number that puts right a size in u: a part of an inch is of inches whatever that was in.
+func (r *reader) unitOf(t token, u length.Unit) length.Unit {
+	if u.System() == length.Metric && !t.num.Whole() && !r.decimal(t) {
+		return length.Inches
+	}
+	return u
 }
 
 // near says whether a size may be a correction of another: within a quarter of it.

@@ -78,6 +78,14 @@ func (r *reader) unreadPart() bool {
 	})
 }
 
+// enough is how likely a quantity must be said in passing to be left out: a bare number needs less than one with a unit.
+func (r *reader) enough(q int) float64 {
+	if r.items[q].sizes[0].class == tNumber && len(r.items[q].sizes) == 1 {
+		return likelier
+	}
+	return surest
+}
+
 // stray finds a bare number that went to a place with no word for it, in a question whose kind is only guessed at; or -1.
 func (r *reader) stray(k term.Kind, qs []int, slots []slot, p placing) int {
 	if len(p.slot) == 0 || r.byWords(k) >= 4 {

@@ -117,7 +117,7 @@ func (s *scanner) unglue(m length.Measure, n int, rest string) (length.Measure, 
 		m.Form, m.Len = length.Single, m.HeadLen
 		return m, m.Head
 	}
-	other := countWords[word] || word == "to" && rated(next[2:])
+	other := countWords[word] && !spokenOf(next[len(word):]) || word == "to" && rated(next[2:])
 	if m.Head > 0 && rest[m.Head] != ' ' && other {
 		return m, n
 	}
@@ -131,6 +131,11 @@ func (s *scanner) unglue(m length.Measure, n int, rest string) (length.Measure, 
 func rated(after string) bool {
 	w := strings.ToLower(leading(strings.TrimLeft(after, " ")))
 	return w == "a" || w == "the" || w == "each" || w == "box" || w == "every"
+}
+
+// spokenOf says whether what was just named is told of in what follows: "one foot eleven planks are 4 ft" counts no planks.
+func spokenOf(rest string) bool {
+	return strings.HasPrefix(rest, " are ") || strings.HasPrefix(rest, " is ")
 }
 
 // ownSize are the meanings of what has a small size of its own right before it: "75 ft 3/16 bead".
