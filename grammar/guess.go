@@ -16,6 +16,7 @@ var kindModel = likely.Parse(kindWeights)
 
 // The probabilities from which a guess at a kind is heeded.
 const (
+	doubts  = 0.7  // what rules read as another kind is not taken for granted
 	sure    = 0.8  // it makes a question of what has no word of asking
 	surest  = 0.9  // it outweighs rules that speak for another kind
 	certain = 0.97 // by more
