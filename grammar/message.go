@@ -72,9 +72,21 @@ type message struct {
 // stuckTest is the name of a moisture test with its reading against it: "rh75".
 var stuckTest = regexp.MustCompile(`(?i)\b(rh|mc|cm|cacl)(\d)`)
 
+// massShare is a share by mass as a carbide test gives it: "1.7 CM-%".
+var massShare = regexp.MustCompile(`(?i)(\d)\s*cm[\s-]?%`)
+
+// unstuck parts what the lexer would take for one thing, or for another.
+func unstuck(text string) string {
+	text = stuckTest.ReplaceAllString(threes(text), "$1 $2")
+	if strings.Contains(text, "%") {
+		text = massShare.ReplaceAllString(text, "$1 % carbide")
+	}
+	return text
+}
+
 // understand cuts a text into items and gives words their meaning.
 func understand(text string, jobs []string) *message {
-	m := &message{text: text, src: spoken(stuckTest.ReplaceAllString(threes(text), "$1 $2"))}
+	m := &message{text: text, src: spoken(unstuck(text))}
 	toks, bad := lex(m.src, false)
 	if m.bad = bad; bad != "" {
 		return m

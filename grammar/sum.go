@@ -355,7 +355,7 @@ func conversion(text string) (rest string, to measure.Unit, ok bool) {
 
 // sum reads a message that asks to work out sizes.
 func (r *reader) sum() (Reading, bool) {
-	if len(r.quantities()) == 0 {
+	if len(r.quantities()) == 0 || r.ofThose() {
 		return Reading{}, false
 	}
 	kind, top, _ := r.kind()
@@ -396,6 +396,11 @@ func (r *reader) sum() (Reading, bool) {
 		e = measure.Convert{X: e, To: to}
 	}
 	return Reading{Question: &Question{Kind: term.AskMeasure, Given: []term.Given{given(term.Expression, term.Expr{Expr: e})}}}, true
+}
+
+// ofThose says whether the message asks how many of what it names, after a question of goods: no product of two sizes is meant.
+func (r *reader) ofThose() bool {
+	return r.ctx.Last != nil && r.has("howmany") && r.hasWord("those", "these", "them", "that")
 }
 
 // asOne says whether sizes are asked for in one: "what do 2.4m and 1.35m come to".

@@ -355,6 +355,13 @@ func (r *reader) elsewhere(last term.Kind) bool {
 func (r *reader) again(last *Question, qs []int) (Reading, bool) {
 	q := carried(last)
 	slots := r.known(last)
+	if len(qs) == 1 {
+		for _, change := range []func(*Question, int) (Reading, bool){r.areaChanged, r.firstRowChanged} {
+			if out, ok := change(last, qs[0]); ok {
+				return out, true
+			}
+		}
+	}
 	if len(qs) == 1 && !r.items[qs[0]].vague {
 		switch n, several := r.renews(last, qs[0]); {
 		case n.slot != nil:
