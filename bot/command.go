@@ -109,7 +109,7 @@ func (t *turn) listJobs(context.Context, grammar.Question) (Reply, error) {
 func (t *turn) share(ctx context.Context, _ grammar.Question) (Reply, error) {
 	switch {
 	case t.msg.Channel == "":
-		return refuse(term.AskShare, "a job is shared to the group channel where you say \"share\", and this chat is private")
+		return say(term.AskShare, "%s", `Nothing is shared yet: this chat is private. Say "share" in the group channel, and everyone there can ask and add to the job.`)
 	case t.place.ID == 0:
 		return refuse(term.AskShare, "there is no job to share yet: \"job Alder basement\" begins one")
 	case t.place.Owner != t.msg.User:

@@ -131,7 +131,7 @@ func readCanonical(text string) (Reading, bool) {
 var canonicalWords = wordsOf()
 
 func wordsOf() map[string]bool {
-	out := map[string]bool{"plan": true, "pipe": true, "post": true, "hearth": true, "fixture": true, "doorway": true, "opening": true}
+	out := map[string]bool{"plan": true, "pipe": true, "post": true, "hearth": true, "fixture": true, "doorway": true, "opening": true, "hall": true, "annex": true}
 	for _, a := range asks {
 		out[string(a.kind)] = true
 	}

@@ -60,6 +60,7 @@ var floorAsks = []cuesOf{
 	{term.AskHistory, []cue{{8, "history"}}},
 	{term.AskJobs, []cue{{7, "what|which job"}, {7, "show|work|list job"}, {7, "howmany job"}, {6, "my jobs"}, {7, "job list"}, {9, "joblist"}}},
 	{term.AskShare, []cue{{8, "share"}}},
+	{term.AskUnshare, []cue{{9, "unshare"}}},
 	{term.AskExport, []cue{{8, "export"}}},
 	{term.AskForget, []cue{{9, "forget"}}},
 }
@@ -76,7 +77,7 @@ func compileAsks() map[term.Kind][]pattern {
 
 // terse are the meanings that ask by themselves, with no word of asking: "last row for an 11'4 room".
 var terse = slices.Concat(compile(goodsTerse), compile(walkTerse), compile(heightTerse), compile([]cue{
-	{1, "lastrow"}, {1, "shopping"}, {1, "cutlist"}, {1, "^plan"}, {1, "undercut"}, {1, "status"}, {1, "^help"}, {1, "undo"}, {1, "history"}, {1, "export"}, {1, "forget"}, {1, "^share"}, {1, "^box .. room|hall"}, {1, "need .. !box"}, {1, "need ~ shopping|film|leveler|trim|underlay"}, {1, "joint .. joint"}, {1, "joint .. offcut"}, {1, "offcut .. joint"}, {1, "joint .. cut"},
+	{1, "lastrow"}, {1, "shopping"}, {1, "cutlist"}, {1, "^plan"}, {1, "undercut"}, {1, "status"}, {1, "^help"}, {1, "undo"}, {1, "history"}, {1, "export"}, {1, "forget"}, {1, "^share"}, {1, "unshare"}, {1, "^box .. room|hall"}, {1, "need .. !box"}, {1, "need ~ shopping|film|leveler|trim|underlay"}, {1, "joint .. joint"}, {1, "joint .. offcut"}, {1, "offcut .. joint"}, {1, "joint .. cut"},
 	{1, "taper"}, {1, "miter"}, {1, "weigh"}, {1, "acclimate"}, {1, "leveler"}, {1, "enough"}, {1, "remaining"}, {1, "^units"}, {1, "outof"}, {1, "345"}, {1, "joblist"}, {1, "hours"}, {1, "film"}, {1, "^job list"}, {1, "^piece #n"}, {1, "^caulk"}, {1, "^nail"}, {1, "^screw"},
 	{1, "transition|reducer"}, {1, "^underlay ~ room"}, {1, "^trim ~ room"}, {1, "^leftover"}, {1, "cover ~ gap"}, {1, "^headroom"}, {1, "show"}, {1, "^cost"}, {1, "^jobs"}, {1, "cost"}, {1, "straightedge"}, {1, "# .. diagonal"}, {1, "diagonal # .. #"}, {1, "^offcut"}, {1, "work"}, {1, "drag"}, {1, "^door gap"}, {1, "corner # cut"}, {1, "end # .. slope|angle"}, {1, "arrived .. can ~ lay"}, {1, "box|roll|stick|screw|nail|bag|tube|plank need"}, {1, "box|row|roll count"}, {1, "count ~ row|box"}, {1, "jamb .. cut|high"}, {1, "cut ~ jamb"}, {1, "gap # run|room|hall"}, {1, "plank .. meet"}, {1, "what last"}, {1, "^list .. cut"},
 }))

@@ -56,6 +56,7 @@ var Examples = []Example{
 	{term.AskHistory, false, "history"},
 	{term.AskJobs, false, "what jobs have I got"},
 	{term.AskShare, false, "share this job"},
+	{term.AskUnshare, false, "stop sharing"},
 	{term.AskExport, false, "export"},
 	{term.AskForget, false, "forget everything"},
 	{term.SetJob, true, "job Alder basement"},

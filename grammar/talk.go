@@ -41,7 +41,7 @@ func (r *reader) follow() (Reading, bool) {
 
 // commands are the kinds that take no sizes and need no question mark.
 var commands = map[term.Kind]bool{
-	term.AskUndo: true, term.AskHistory: true, term.AskJobs: true, term.AskShare: true, term.AskExport: true, term.AskForget: true, term.AskUnits: true, term.AskHelp: true,
+	term.AskUndo: true, term.AskHistory: true, term.AskJobs: true, term.AskShare: true, term.AskUnshare: true, term.AskExport: true, term.AskForget: true, term.AskUnits: true, term.AskHelp: true,
 }
 
 func (r *reader) command() (Reading, bool) {
