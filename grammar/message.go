@@ -329,6 +329,17 @@ func (m *message) mean() {
 	}
 }
 
+// mended puts right the slips among the first words of what may be a phrase: "lasst row".
+func mended(run []string) bool {
+	some := false
+	for i, w := range run[:min(3, len(run))] {
+		if part := words.English.Part(w); part != "" {
+			run[i], some = part, true
+		}
+	}
+	return some
+}
+
 // phrase gives the words of a phrase their meaning: the first carries it, the others are fillers.
 func (m *message) phrase(i int) int {
 	var buf [8]string
@@ -339,6 +350,10 @@ func (m *message) phrase(i int) int {
 	meaning, n := words.English.Phrase(run)
 	if n == 0 && m.possessive(i, run) {
 		meaning, n = words.English.Phrase(run)
+	}
+	if n == 0 && mended(run) {
+		meaning, n = words.English.Phrase(run)
+		m.items[i].near = n > 0
 	}
 	for k := range n {
 		m.items[i+k].meaning = words.Filler

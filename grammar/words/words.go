@@ -21,6 +21,8 @@ type Book struct {
 	single  map[string]string
 	phrases map[string][]phrase // by first word
 	near    map[string][]string // spellings by first letter, for near words
+	parts   map[string]bool     // the words of phrases
+	begins  map[string][]string // the same by first letter
 }
 
 type phrase struct {
@@ -33,7 +35,7 @@ var English = Parse(english)
 
 // Parse reads a vocabulary: a line is a meaning, a colon and its spellings; one of several words stands in quotes.
 func Parse(text string) *Book {
-	b := &Book{single: map[string]string{}, phrases: map[string][]phrase{}, near: map[string][]string{}}
+	b := &Book{single: map[string]string{}, phrases: map[string][]phrase{}, near: map[string][]string{}, parts: map[string]bool{}, begins: map[string][]string{}}
 	for line := range strings.Lines(text) {
 		meaning, spellings, ok := strings.Cut(strings.TrimSpace(line), ":")
 		if !ok || strings.HasPrefix(line, "#") {
@@ -82,6 +84,34 @@ func (b *Book) addPhrase(meaning, text string) {
 	}
 	list = append(list[:at:at], append([]phrase{{w, meaning}}, list[at:]...)...)
 	b.phrases[w[0]] = list
+	if exact[meaning] || meaning == Filler {
+		return
+	}
+	for _, part := range w {
+		if !b.parts[part] {
+			b.parts[part] = true
+			b.begins[part[:1]] = append(b.begins[part[:1]], part)
+		}
+	}
+}
+
+// Part gives the one word of the vocabulary's phrases that w is a slip of: one letter left out, put in, changed or swapped with
+// the next. Words of fewer than four letters are never guessed at, and none is where two are as near.
+func (b *Book) Part(w string) string {
+	if len(w) < 4 || len(w) > 20 || b.single[w] != "" || b.parts[w] {
+		return ""
+	}
+	found := ""
+	for _, part := range b.begins[w[:1]] {
+		if len(part) < 4 || Distance(w, part, 1) > 1 {
+			continue
+		}
+		if found != "" {
+			return ""
+		}
+		found = part
+	}
+	return found
 }
 
 // Phrase gives the meaning of the longest phrase that the words begin with, and how many of them it takes.
