@@ -12,17 +12,17 @@ import (
 func (r *reader) agreed(try func() (Reading, bool)) func() (Reading, bool) {
 	return func() (Reading, bool) {
 		out, ok := try()
-		if !ok || r.ctx.Group || out.Problem != nil && out.Problem.Outcome != "refused" || out.is(term.SetOpening) {
+		if !ok || r.ctx.Group || out.Problem != nil && out.Problem.Outcome != "unclear" && out.is(r.guess().kind) || out.is(term.SetOpening) {
 			return out, ok
 		}
 		g := r.guess()
-		if g.p < doubts || out.is(g.kind) {
+		if g.p < doubts || out.is(g.kind) && out.Problem == nil {
 			return out, true
 		}
-		if told, ok := r.likelyTold(); ok {
+		if told, ok := r.toldAll(out.Problem != nil); ok {
 			return told, true
 		}
-		if g.kind == none || out.Question == nil && len(out.Statements) > 0 {
+		if out.Problem == nil && g.kind == none || out.Question == nil && len(out.Statements) > 0 {
 			return r.unclear(), true
 		}
 		return out, true

@@ -368,7 +368,7 @@ func outside(n term.Name, l length.Length) string {
 	switch {
 	case l > 1000*length.Metre:
 		return string(n) + " of " + tape.Exact(l) + " is longer than any floor"
-	case l == 0 && n != term.Gap && n != term.Offcut && n != term.DoorGap && n != term.OtherHeight && n != term.PreviousJoint && n != term.Dip:
+	case l == 0 && n != term.Gap && n != term.Kerf && n != term.Offcut && n != term.DoorGap && n != term.OtherHeight && n != term.PreviousJoint && n != term.Dip:
 		return string(n) + " of nothing is no size"
 	case n == term.Gap && l > 6*length.Inch:
 		return "a gap of " + tape.Exact(l) + " is wider than any gap"

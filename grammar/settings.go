@@ -58,7 +58,7 @@ func (r *reader) statements() (Reading, bool) {
 	if r.ctx.Last != nil && r.supposes() {
 		return Reading{}, false
 	}
-	qs := r.quantities()
+	qs := r.meant()
 	out, p := r.told(&qs)
 	if len(p.vague) > 0 {
 		kind := kindOf(p.vague[0])

@@ -1,0 +1,33 @@
+package grammar
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"lastrow/calc/length"
+)
+
+// Statements in words that no rule has, and what they record; "" is what is asked about or left.
+var toldOtherwise = []struct{ say, record string }{
+	{"the first course wants to be 4 1/4, no, 4 1/2", "first-row 4 1/2 in"},
+	{"row one gets ripped down to 105 mm", "first-row 105 mm"},
+	{"planks are 10 mm thick not 8", "plank 10 mm thick"},
+	{"stagger is ten no to fourteen inches minimum", "least-stagger 14 in"},
+	{"dining room floor sits 14 mm above the slab", "height other-height 14 mm"},
+	{"log a 4 mm hollow under the 2 m level", "reading dip 4 mm under 2 m"},
+	{"ordered a rug, 6 by 9", ""},
+	{"I put 30 bucks in the pot for coffee", ""},
+}
+
+func TestToldOtherwise(t *testing.T) {
+	for _, c := range toldOtherwise {
+		r := Read(c.say, Context{System: length.Imperial, Known: true})
+		got := ""
+		for _, s := range r.Statements {
+			got = s.String()
+		}
+		require.Equal(t, c.record, got, c.say)
+		require.Nil(t, r.Question, c.say)
+	}
+}
