@@ -11,11 +11,19 @@ import (
 // Statements in words that no rule has, and what they record; "" is what is asked about or left.
 var toldOtherwise = []struct{ say, record string }{
 	{"the first course wants to be 4 1/4, no, 4 1/2", "first-row 4 1/2 in"},
-	{"row one gets ripped down to 105 mm", "first-row 105 mm"},
+	{"starter course 130 wide", "first-row 130 mm"},
 	{"planks are 10 mm thick not 8", "plank 10 mm thick"},
 	{"stagger is ten no to fourteen inches minimum", "least-stagger 14 in"},
 	{"dining room floor sits 14 mm above the slab", "height other-height 14 mm"},
-	{"log a 4 mm hollow under the 2 m level", "reading dip 4 mm under 2 m"},
+	{"log a 4 mm hollow under the 2 m level", "reading dip 4 mm under 2000 mm"},
+	{"5 rows Saturday and 3 more Sunday", "laid 8 rows"},
+	{"snapped one", "damaged 1 planks"},
+	{"no kerf, using the shear", "kerf 0 in"},
+	{"dome test came back 4.1 lb", "reading calcium-chloride 4.10 lb"},
+	{"please save the damp reading, 78 percent", "reading rh 78 %"},
+	{"one box costs 28.99", "price 28.99 per box"},
+	{"foam is 27 a roll", ""},
+	{"cracked 2 boxes worth of planks", ""},
 	{"ordered a rug, 6 by 9", ""},
 	{"I put 30 bucks in the pot for coffee", ""},
 }

@@ -67,6 +67,9 @@ func (r *reader) statements() (Reading, bool) {
 	if len(out) == 0 {
 		return Reading{}, false
 	}
+	if r.sumMore(&p) {
+		out = r.more(p.build(), p)
+	}
 	kind := out[0].Kind()
 	if asked := r.asksOfRoom(out); asked != "" {
 		return r.ask(asked), true
@@ -225,14 +228,14 @@ func (r *reader) dropOneBox(qs *[]int) {
 // onePriced reads "one pack is 23.75" as a price.
 func (r *reader) onePriced() bool {
 	qs := r.quantities()
-	if len(qs) != 2 || !onePrice.in(r.seq) {
+	if len(qs) != 2 || !onePrice[0].in(r.seq) && !onePrice[1].in(r.seq) {
 		return false
 	}
 	t := r.items[qs[0]].sizes[0]
 	return t.class == tNumber && t.num.Num == t.num.Den
 }
 
-var onePrice = &compile([]cue{{1, "^# box|roll|stick #m"}})[0]
+var onePrice = compile([]cue{{1, "^# box|roll|stick #m"}, {1, "^# box|roll|stick cost #m"}})
 
 func (r *reader) settle(qs []int) placed {
 	p := placed{by: map[term.Name]value{}}

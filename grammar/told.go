@@ -77,8 +77,10 @@ func (r *reader) endsAsking() bool {
 
 // likelyOne reads what counts one thing without a number: "popped another", "dog chewed a board", "finished my first row".
 func (r *reader) likelyOne(k term.Kind) (Reading, bool) {
-	more := r.has("another", "more")
-	if !more && !r.hasWord("a", "an", "new", "first", "this", "that", "it", "the") {
+	switch {
+	case k == term.SetSpare || k == term.SetKerf || k == term.SetFirstRow:
+		return r.likelyBare(k)
+	case !r.has("another", "more") && !r.hasWord("a", "an", "one", "new", "first", "this", "that", "it", "the"):
 		return Reading{}, false
 	}
 	switch k {

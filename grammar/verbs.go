@@ -20,6 +20,8 @@ func (m *message) verbs() {
 			it.meaning = "cut"
 		case it.word == "drop" && it.meaning == "offcut" && m.begins(i) && i+1 < len(m.items) && isOne(m.items[i+1].word, []string{"the", "my", "our", "it", "that", "me"}):
 			it.meaning = "make"
+		case it.meaning == "laid" && it.word == "down" && i+2 < len(m.items) && m.items[i+1].word == "to" && m.items[i+2].quantity():
+			it.meaning = words.Filler // "ripped down to 105 mm"
 		case it.meaning == "laid" && (it.word == "is" || it.word == "are") && m.placeAhead(i):
 			it.meaning = words.Filler
 		case it.meaning == "nail" && it.word != "" && i > 0 && isOne(m.items[i-1].word, []string{"can", "to", "ill", "could"}):
@@ -33,7 +35,7 @@ func (m *message) ofBox(i int) bool {
 	for j := i + 1; j < len(m.items) && j <= i+5; j++ {
 		switch it := &m.items[j]; {
 		case it.meaning == "box":
-			return true
+			return j+1 >= len(m.items) || m.items[j+1].word != "worth"
 		case !it.quantity() && !isOne(it.word, []string{"a", "an", "the", "another", "my", "our", "open", "into", "new", "fresh", "on", "up"}):
 			return false
 		}
