@@ -24,6 +24,11 @@ var toldOtherwise = []struct{ say, record string }{
 	{"one box costs 28.99", "price 28.99 per box"},
 	{"foam is 27 a roll", ""},
 	{"cracked 2 boxes worth of planks", ""},
+	{"heading over to the Juniper barn job now", "job Juniper barn"},
+	{"jot this down the meter cupboard stays open", "note the meter cupboard stays open"},
+	{"have the planks point at the window thats the north wall", "direction north-south"},
+	{"run the boards lengthways", ""},
+	{"underneath is particle board", "subfloor wood"},
 	{"ordered a rug, 6 by 9", ""},
 	{"I put 30 bucks in the pot for coffee", ""},
 }

@@ -60,7 +60,7 @@ func (r *reader) read() Reading {
 	if r.ctx.Group && !r.wholly() {
 		return Reading{Silent: true}
 	}
-	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.alone, r.further, r.reshaped, r.correction, r.command, r.mixed, r.followed, r.agreed(r.sum), r.pending, r.floor, r.rerun, r.agreed(r.forbidden), r.shareForPrice, r.brokenBoxes, r.pricedByArea, r.agreed(r.question), r.agreed(r.statements), r.followUp, r.likelyTold} {
+	for _, try := range []func() (Reading, bool){r.courtesy, r.follow, r.alone, r.further, r.reshaped, r.correction, r.agreed(r.command), r.mixed, r.followed, r.agreed(r.sum), r.pending, r.floor, r.rerun, r.agreed(r.forbidden), r.shareForPrice, r.brokenBoxes, r.pricedByArea, r.agreed(r.question), r.agreed(r.statements), r.followUp, r.likelyTold} {
 		if out, ok := try(); ok {
 			if r.ctx.Group && !r.plainly(out) {
 				return Reading{Silent: true}

@@ -156,6 +156,8 @@ func (r *reader) likelyBare(k term.Kind) (Reading, bool) {
 		return r.tell([]Statement{Spare{Percent: &none}})
 	case k == term.SetSpare:
 		return r.spareBoxes()
+	case k == term.SetSubfloor && r.subfloor() != "" && !(r.has("wood") && r.has("concrete")):
+		return r.tell([]Statement{Subfloor{What: r.subfloor(), Heated: r.has("heated")}})
 	case k == term.SetFirstRow && r.hasWord("full", "whole", "uncut"):
 		return r.fullRow()
 	}

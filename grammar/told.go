@@ -9,8 +9,14 @@ func (r *reader) likelyTold() (Reading, bool) { return r.toldAll(false) }
 // toldAll reads it so; where every quantity must, none is passed over as said in passing.
 func (r *reader) toldAll(must bool) (Reading, bool) {
 	g := r.guess()
-	if r.ctx.Group || g.p < sure || !statementKinds[g.kind] || r.whWord() || r.endsAsking() || len(r.unknown) > 3 {
+	if r.ctx.Group || g.p < sure || !statementKinds[g.kind] || r.whWord() || r.endsAsking() || len(r.unknown) > 3 && g.kind != term.SetNote {
 		return Reading{}, false
+	}
+	switch g.kind {
+	case term.SetJob:
+		return r.likelyJob()
+	case term.SetNote:
+		return r.likelyNote()
 	}
 	qs := r.ofRowOne(g.kind, r.meant())
 	r.placedFor(g.kind)
@@ -78,8 +84,12 @@ func (r *reader) endsAsking() bool {
 // likelyOne reads what counts one thing without a number: "popped another", "dog chewed a board", "finished my first row".
 func (r *reader) likelyOne(k term.Kind) (Reading, bool) {
 	switch {
-	case k == term.SetSpare || k == term.SetKerf || k == term.SetFirstRow:
+	case k == term.SetSpare || k == term.SetKerf || k == term.SetFirstRow || k == term.SetSubfloor:
 		return r.likelyBare(k)
+	case k == term.SetDirection:
+		return r.likelyWay()
+	case k == term.SetStart && r.wallSaid() != "":
+		return r.tell([]Statement{Start{r.wallSaid()}})
 	case !r.has("another", "more") && !r.hasWord("a", "an", "one", "new", "first", "this", "that", "it", "the"):
 		return Reading{}, false
 	}
