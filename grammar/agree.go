@@ -29,9 +29,9 @@ func (r *reader) agreed(try func() (Reading, bool)) func() (Reading, bool) {
 	}
 }
 
-// is says whether a reading is, or holds, one of a kind.
+// is says whether a reading is, or holds, one of a kind: a question of boxes that is given a spare holds that.
 func (out *Reading) is(k term.Kind) bool {
-	if out.Question != nil && out.Question.Kind == k || out.Problem != nil && out.Problem.Kind == k {
+	if q := out.Question; q != nil && (q.Kind == k || hasName(q.Given, term.Name(k))) || out.Problem != nil && out.Problem.Kind == k {
 		return true
 	}
 	return slices.ContainsFunc(out.Statements, func(s Statement) bool { return s.Kind() == k })

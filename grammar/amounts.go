@@ -26,6 +26,7 @@ var turns = []struct {
 	{[]string{"piece", "board", "plank"}, regexp.MustCompile(`(?i)(\brow\b.*)\b([2-9]|\d\d+)(?:st|nd|rd|th) (?:piece|board|plank)\b`), "${1}piece $2"},
 	{[]string{"piece"}, regexp.MustCompile(`(?i)\bpiece (\d+) (?:in|of|on|for) row\b`), "piece $1 of row"},
 	{[]string{"1st", "first"}, regexp.MustCompile(`(?i)\b(?:first|1st) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 1 of row"},
+	{[]string{"1st", "first"}, regexp.MustCompile(`(?i)(\brow \d+,?) (?:first|1st) (?:piece|board|plank)\b`), "$1 piece 1"},
 	{[]string{"2nd", "second"}, regexp.MustCompile(`(?i)\b(?:second|2nd) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 2 of row"},
 	{[]string{"3rd", "third"}, regexp.MustCompile(`(?i)\b(?:third|3rd) (?:piece|board|plank) (?:in|of|on|for) row\b`), "piece 3 of row"},
 	{[]string{"dollar", "buck", "quid", "euro"}, regexp.MustCompile(`(?i)\b(\d+) (dollars?|bucks|quid|euros?)(?: and)? (\d\d)(?: cents| pence|p)?\b`), "$1.$3 $2"},

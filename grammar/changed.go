@@ -49,7 +49,7 @@ func (r *reader) around(q int, any ...string) bool {
 
 // firstRowChanged asks the last question again with a first row of so much: "what if we started with a 100 mm strip".
 func (r *reader) firstRowChanged(last *Question, q int) (Reading, bool) {
-	if last.Kind != term.AskRows || !r.has("start", "firstrow") || r.hasWord("board", "boards", "plank", "planks") || r.has("gap") || r.items[q].vague || len(r.items[q].sizes) != 1 {
+	if last.Kind != term.AskRows || !r.has("start", "firstrow") && !r.hasWord("started", "began") || r.hasWord("board", "boards", "plank", "planks") || r.has("gap") || r.items[q].vague || len(r.items[q].sizes) != 1 {
 		return Reading{}, false
 	}
 	v, _, ok := r.valueFor(q, &sFirst, r.leanOf(last))

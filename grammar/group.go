@@ -41,7 +41,7 @@ func (m *message) weAre(i int) bool {
 
 // asksAnyone says whether item i is the "anyone" of "anyone know how many packs for 3.6m x 3m", which asks with a size.
 func (r *reader) asksAnyone(i int) bool {
-	return isOne(r.items[i].word, []string{"anyone", "anybody", "someone"}) && i+1 < len(r.items) && isOne(r.items[i+1].word, []string{"know", "knows"}) && len(r.quantities()) > 0
+	return isOne(r.items[i].word, []string{"anyone", "anybody", "someone"}) && i+1 < len(r.items) && isOne(r.items[i+1].word, []string{"know", "knows", "got", "have", "work"}) && (len(r.quantities()) > 0 || r.guess().p >= certain && r.guess().kind != none && r.items[i+1].word == "know")
 }
 
 // strangers counts the words that are of other matters or known to no vocabulary.

@@ -53,7 +53,7 @@ func (r *reader) likeness(k term.Kind) float64 {
 		return 7
 	case g.kind == k:
 		return 5 * g.p
-	case g.p >= surest && !commands[k]:
+	case g.p >= surest && !commands[k] && !(statementKinds[g.kind] && r.asksOutright()):
 		return -4
 	}
 	return 0
@@ -100,9 +100,17 @@ func (r *reader) stray(k term.Kind, qs []int, slots []slot, p placing) int {
 	return -1
 }
 
+// asksOutright says whether a word of asking stands in the message, which may tell something as well.
+func (r *reader) asksOutright() bool {
+	return r.whWord() || r.has("again", "show") || r.hasWord("give", "tell", "send")
+}
+
 // likelyTells says whether a message is hardly a question: its kind is one of statements alone, or none.
 func (r *reader) likelyTells() bool {
 	g := r.guess()
+	if r.asksOutright() {
+		return false
+	}
 	return g.p >= surest && (g.kind == none || statementKinds[g.kind] && askPatterns[g.kind] == nil)
 }
 

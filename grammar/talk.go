@@ -294,7 +294,21 @@ func (r *reader) followed() (Reading, bool) {
 
 // supposes says whether the message gives a size with "if" and asks nothing by itself: "and if the gap is only 15mm".
 func (r *reader) supposes() bool {
-	return r.hasWord("if") && !r.has("howmuch", "howmany", "howwide", "howlong", "which", "where", "when", "work")
+	return (r.hasWord("if", "suppose", "supposing", "imagine") || r.saysNow()) && !r.has("howmuch", "howmany", "howwide", "howlong", "which", "where", "when", "work")
+}
+
+// saysNow says whether the message begins with "say" or "now say", which supposes.
+func (r *reader) saysNow() bool {
+	for i := 0; i < len(r.items) && i < 3; i++ {
+		switch r.items[i].word {
+		case "say":
+			return true
+		case "now", "and", "so", "ok":
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // opensFollow says whether a sentence begins with "and", "what about", "same", "for" and the like.
