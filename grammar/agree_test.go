@@ -29,6 +29,12 @@ var toldOtherwise = []struct{ say, record string }{
 	{"have the planks point at the window thats the north wall", "direction north-south"},
 	{"run the boards lengthways", ""},
 	{"underneath is particle board", "subfloor wood"},
+	{"a cupboard off the south side, 1.2 m by 0.6 m", "closet 1200 mm x 600 mm on south"},
+	{"entry is 36 in the s wall 4 ft from w corner", "doorway 36 in on south, 48 in from west"},
+	{"floor vent 4 x 12, 10 in from the west wall, 2 ft from the south", "fixture 4 in x 12 in, 10 in from west, 24 in from south"},
+	{"floor vent 4 x 12, 10 from the west wall, 2 ft from the south", ""},
+	{"water heater pad two by two in the north west corner", ""},
+	{"toilet flange 15 from the east wall, 12 off the north", ""},
 	{"ordered a rug, 6 by 9", ""},
 	{"I put 30 bucks in the pot for coffee", ""},
 }

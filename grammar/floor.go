@@ -1,8 +1,11 @@
 package grammar
 
 import (
+	"strings"
+
 	"lastrow/calc/length"
 	"lastrow/calc/room"
+	"lastrow/calc/term"
 )
 
 // geometry reads closets, doorways, fixtures and rooms with corners cut out, and takes the quantities that it used out.
@@ -33,7 +36,10 @@ func (r *reader) closet(qs []int) (Statement, []int) {
 	var ok1, ok2 bool
 	c.Wide, ok1 = r.message.read(two[0], bareNear, r.lean)
 	c.Deep, ok2 = r.message.read(two[1], bareNear, r.lean)
-	if !ok1 || !ok2 || c.Wall == "" {
+	if strings.Contains(r.src[two[0].end:max(two[0].end, two[1].at)], "deep") {
+		c.Wide, c.Deep = c.Deep, c.Wide
+	}
+	if !ok1 || !ok2 || c.Wall == "" || c.Wide.Len > 20*c.Deep.Len || c.Deep.Len > 20*c.Wide.Len {
 		return nil, nil
 	}
 	used := qs[:1]
@@ -75,7 +81,7 @@ func (r *reader) opensOff(q int) (what string, ok bool) {
 			return "annex", r.offWall(q)
 		}
 	}
-	return "", r.has("closet") && r.roomOfWall(q) == "" && !r.has("post", "hearth", "pipe", "island")
+	return "", (r.has("closet") || r.sureOf(term.SetCloset)) && r.roomOfWall(q) == "" && !r.has("post", "hearth", "pipe", "island")
 }
 
 // offWall says whether "off", or "on" at once, follows a quantity and leads to a wall.
@@ -163,7 +169,7 @@ func isOne(s string, list []string) bool {
 
 // doorway reads "door 32in in the south wall, 2' from the west corner".
 func (r *reader) doorway(qs []int) (Statement, []int) {
-	if !r.has("door", "doorway") || len(qs) == 0 || len(qs) > 3 || r.has("gap", "underlay") {
+	if !r.has("door", "doorway") && !r.sureOf(term.SetDoorway) || len(qs) == 0 || len(qs) > 3 || r.has("gap", "underlay") {
 		return nil, nil
 	}
 	size, ok := r.message.read(r.items[qs[0]].sizes[0], bareInch, r.lean)
@@ -211,8 +217,16 @@ func (r *reader) fixture(qs []int) (Statement, []int) {
 			what = name
 		}
 	}
-	against := r.against()
-	if what == "" || len(qs) != 3 && !(len(qs) == 2 && against != "") {
+	against, likely := r.against(), r.sureOf(term.SetFixture)
+	likely = likely && len(qs) > 0 && r.sizedThing(qs[0])
+	if what == "" && likely {
+		what = "fixture"
+	}
+	if against == "" && likely && len(qs) == 2 {
+		against = r.sideAfter(qs[0])
+	}
+	corner := r.cornerSaid()
+	if what == "" || len(qs) != 3 && !(len(qs) == 2 && against != "") && !(len(qs) == 1 && likely && corner != "") {
 		return nil, nil
 	}
 	f := Fixture{What: what, In: r.inside(qs[0])}
@@ -236,7 +250,7 @@ func (r *reader) fixture(qs []int) (Statement, []int) {
 		size, ok := r.message.read(r.items[q].sizes[0], as, r.lean)
 		side := r.sideAfter(q)
 		switch {
-		case !ok || r.items[q].vague:
+		case !ok || r.items[q].vague, likely && what == "fixture" && as == bareNear && r.items[q].sizes[0].class == tNumber:
 			return nil, nil
 		case side == room.West || side == room.East:
 			f.FromX, f.SideX = size, side
@@ -250,10 +264,28 @@ func (r *reader) fixture(qs []int) (Statement, []int) {
 	case f.SideY == "" && (against == room.South || against == room.North):
 		f.SideY = against
 	}
+	if len(qs) == 1 {
+		f.SideX, f.SideY = sides[eastOrWest[corner[1]]], sides[northOrSouth[corner[0]]]
+	}
 	if f.SideX == "" || f.SideY == "" {
 		return nil, nil
 	}
 	return f, qs
+}
+
+var (
+	eastOrWest   = map[byte]string{'e': "east", 'w': "west"}
+	northOrSouth = map[byte]string{'n': "north", 's': "south"}
+)
+
+// sizedThing says whether a quantity is the two sides of a thing: bare numbers as small as 2 x 2 may be feet or inches.
+func (r *reader) sizedThing(q int) bool {
+	two := r.items[q].sizes
+	if len(two) != 2 {
+		return false
+	}
+	a, b := two[0], two[1]
+	return a.class == tLength || b.class == tLength || max(a.num.Float(), b.num.Float()) > 8
 }
 
 // against gives the wall that a thing stands against.

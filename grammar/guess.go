@@ -59,6 +59,12 @@ func (r *reader) likeness(k term.Kind) float64 {
 	return 0
 }
 
+// sureOf says whether a message of one's own is of a kind beyond much doubt.
+func (r *reader) sureOf(k term.Kind) bool {
+	g := r.guess()
+	return g.kind == k && g.p >= sure && !r.ctx.Group
+}
+
 // likelyAsks says whether a message is beyond much doubt a question, by its kind alone, and no word of putting right is in it.
 func (r *reader) likelyAsks() bool {
 	g := r.guess()
