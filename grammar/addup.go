@@ -21,6 +21,9 @@ func (r *reader) addUp(q *Question, qs *[]int) {
 		return
 	}
 	parts, total := r.floorParts(*qs)
+	if len(parts) == 1 && r.timesEach(q, qs, parts[0], total) {
+		return
+	}
 	if len(parts) < 2 || r.sameFloor(parts) || q.Kind != term.AskHours && r.maybeBox(parts) {
 		return
 	}
@@ -77,7 +80,7 @@ func (r *reader) floorPart(qs []int, k int, parts []int) (length.Area, bool) {
 	switch {
 	case it.vague:
 	case t.class == tArea && len(it.sizes) == 1:
-		return flatOf(t).Area(), !r.perBox(i) && !r.boxOf(i) && r.nearness(i, "cover each per does") < 4
+		return flatOf(t).Area(), !r.perBox(i) && !r.boxOf(i) && (r.nearness(i, "cover each per does") < 4 || r.inEachFloor(i))
 	case t.class == tNumber && len(it.sizes) == 1 && k+1 < len(qs) && len(parts) > 0 && parts[len(parts)-1] == qs[k+1] && i+1 < qs[k+1] && r.listed(i, qs[k+1]) && r.areaSaid() != "":
 		next := &r.items[qs[k+1]]
 		if len(next.sizes) > 1 {
@@ -130,4 +133,48 @@ func (r *reader) roomCount(i int) (int, bool) {
 		return 0, false
 	}
 	return int(t.num.Num / t.num.Den), true
+}
+
+// timesEach takes a floor as often as it is said to be there: "3 units, 610 sq ft in each", "two bedrooms, each 11 by 13".
+func (r *reader) timesEach(q *Question, qs *[]int, part int, one length.Area) bool {
+	if !r.hasWord("each", "apiece", "identical", "same", "alike") {
+		return false
+	}
+	for _, i := range *qs {
+		n, ok := r.floorCount(i)
+		if i == part || !ok || n < 2 || n > 100 {
+			continue
+		}
+		var total length.Area
+		for range n {
+			total = total.Plus(one)
+		}
+		times := measure.Binary{Op: measure.Mul, X: r.sumOf([]int{part}), Y: measure.Num(length.Number{Num: int64(n), Den: 1})}
+		q.Given = append(q.Given, given(term.FloorArea, term.Area{Area: total}), given(term.Expression, term.Expr{Expr: times}))
+		*qs = without(*qs, []int{part, i})
+		return true
+	}
+	return false
+}
+
+// inEachFloor says whether an area is that of each of several floors: "3 units, 610 sq ft in each".
+func (r *reader) inEachFloor(i int) bool {
+	return r.nearness(i, "cover box") < 4 && slices.ContainsFunc(r.quantities(), func(j int) bool {
+		n, ok := r.floorCount(j)
+		return ok && n > 1 && j < i
+	})
+}
+
+// floorCount reads how many floors of a kind there are: "three bedrooms", "3 units".
+func (r *reader) floorCount(i int) (int, bool) {
+	if n, ok := r.roomCount(i); ok {
+		return n, true
+	}
+	for j := i + 1; j < len(r.items) && j <= i+2; j++ {
+		if isOne(r.items[j].word, []string{"units", "floors", "flats", "apartments", "apts", "suites", "levels", "storeys", "houses", "bedrooms", "rooms", "offices", "classrooms"}) {
+			t := r.items[i].sizes[0]
+			return int(t.num.Num / max(t.num.Den, 1)), t.class == tNumber && t.num.Whole() && len(r.items[i].sizes) == 1
+		}
+	}
+	return 0, false
 }

@@ -81,7 +81,7 @@ func (r *reader) byWords(k term.Kind) float64 { return score(askPatterns[k], r.s
 // ten", "in the mid seventies".
 func (r *reader) unreadPart() bool {
 	return slices.ContainsFunc(r.unknown, func(w string) bool {
-		return isOne(w, []string{"quarter", "half", "third", "eighth", "sixteenth", "teens", "twenties", "thirties", "forties", "fifties", "sixties", "seventies", "eighties", "nineties"})
+		return isOne(w, []string{"quarter", "half", "third", "eighth", "sixteenth", "tens", "sixes", "sevens", "eights", "nines", "twelves", "sixteens", "teens", "twenties", "thirties", "forties", "fifties", "sixties", "seventies", "eighties", "nineties"})
 	})
 }
 

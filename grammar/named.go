@@ -11,6 +11,7 @@ var (
 	callForm     = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so|lets|let's|can you)[,\s]+)*(?:(?:start|begin|open|create|set up|make|kick off|set)(?: me| us)?(?: up)?\s+(?:a |an |one )?(?:new |fresh )?(?:job|one|project)?(?: up)?[,:]?\s+(?:and )?(?:call it|named?|called|name it)|call (?:this|the|it)(?: new)?(?: one| job)?|new (?:job|one)[,:]|(?:the )?next job(?: is|'s)?)\s+(.+)$`)
 	ofJobForm    = regexp.MustCompile(`(?i)^\s*(?:(?:ok|hey|hi|please|pls|so|lets|let's|can you)[,\s]+)*(?:open(?: up)?|switch(?: me)?(?: over)? to|swap(?: me)?(?: over)? to|(?:go )?back to|go to|put me (?:back )?on|pull up|load|change(?: job)? to|move (?:me )?(?:over )?to)\s+(?:the |my )?([^,.;:?]+?)\s+(?:job|project)(?:\s+again|\s+now|\s+please)?\s*[.!]?\s*$`)
 	rememberForm = regexp.MustCompile(`(?is)^\s*(?:please )?(?:remember|don'?t let me forget|remind me)(?: that)?\s+(\S.*)$`)
+	reminded     = regexp.MustCompile(`(?i)\bremind me (?:what|how|which|where|when|who|of)\b`)
 	noteForm     = regexp.MustCompile(`(?is)^\s*(?:please |pls )?(?:(?:make|keep|take|add|leave|save|log) a (?:note|memo|remark)|memo|(?:jot|write|take) (?:this|that|it) down|put a note on|put a note in|put a note|note to self|note|nb|n\.b\.|jot down|write down)(?:\s+(?:for|on|to|about)\s+[^:]{1,40}:|\s+that\b|\s+down\b|\s*[:,\-–]|\s)\s*(\S.*)$`)
 )
 
@@ -22,7 +23,7 @@ func readNamed(text string, ctx Context) (Reading, bool) {
 	if g := noteForm.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") {
 		return Reading{Statements: []Statement{Note{oneLine(g[1])}}}, true
 	}
-	if g := rememberForm.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") && !strings.ContainsAny(text, "0123456789") {
+	if g := rememberForm.FindStringSubmatch(text); g != nil && !strings.HasSuffix(text, "?") && !strings.ContainsAny(text, "0123456789") && !reminded.MatchString(text) {
 		return Reading{Statements: []Statement{Note{oneLine(g[1])}}}, true
 	}
 	for _, form := range []*regexp.Regexp{jobForm, ofJobForm, callForm} {
