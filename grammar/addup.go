@@ -80,7 +80,7 @@ func (r *reader) floorPart(qs []int, k int, parts []int) (length.Area, bool) {
 	switch {
 	case it.vague:
 	case t.class == tArea && len(it.sizes) == 1:
-		return flatOf(t).Area(), !r.perBox(i) && !r.boxOf(i) && (r.nearness(i, "cover each per does") < 4 || r.inEachFloor(i))
+		return flatOf(t).Area(), r.inEachFloor(i) || !r.perBox(i) && !r.boxOf(i) && r.nearness(i, "cover each per does") < 4
 	case t.class == tNumber && len(it.sizes) == 1 && k+1 < len(qs) && len(parts) > 0 && parts[len(parts)-1] == qs[k+1] && i+1 < qs[k+1] && r.listed(i, qs[k+1]) && r.areaSaid() != "":
 		next := &r.items[qs[k+1]]
 		if len(next.sizes) > 1 {
