@@ -364,7 +364,7 @@ func (m *message) several(it *item, s *slot, l leaning) (v value, fit float64, o
 		fit = rollFit(v.sizes)
 		return v, fit, fit > -20
 	}
-	if s.name == term.Room && min(v.sizes[0].Len, v.sizes[1].Len) < 4*foot && !m.has("room", "hall", "wet", "floor", "closet") {
+	if s.name == term.Room && min(v.sizes[0].Len, v.sizes[1].Len) < 4*foot && m.about != term.AskLeveler && !m.has("room", "hall", "wet", "floor", "closet") {
 		return v, -5, true
 	}
 	if m.oddFeet(ts) && (s.bare == bareRoom || s.bare == bareSide) {

@@ -438,6 +438,7 @@ func (m *message) hasMeaning(any ...string) bool {
 
 // markVague marks the quantity after "a hair under" and before "ish" or "and change".
 func (m *message) markVague() {
+	m.ranges()
 	for i := range m.items {
 		if m.items[i].meaning != "vague" {
 			continue
@@ -448,6 +449,31 @@ func (m *message) markVague() {
 			m.items[i-1].vague = true
 		}
 	}
+}
+
+// ranges takes "10 to 11 ft" and "between 10 and 11 ft" for one vague size: of two so near, neither is the size.
+func (m *message) ranges() {
+	for i := 0; i+2 < len(m.items); i++ {
+		if !m.spans(i) {
+			continue
+		}
+		m.items[i+2].vague = true
+		m.items = append(m.items[:i:i], m.items[i+2:]...)
+	}
+}
+
+// spans says whether a bare number, "to" or the like and a length in feet or metres that is little more stand at item i.
+func (m *message) spans(i int) bool {
+	a, mid, b := &m.items[i], &m.items[i+1], &m.items[i+2]
+	if len(a.sizes) != 1 || len(b.sizes) != 1 || a.sizes[0].class != tNumber || b.sizes[0].class != tLength {
+		return false
+	}
+	between := mid.word == "and" && i > 0 && m.items[i-1].word == "between"
+	if mid.word != "to" && mid.word != "or" && !between || b.sizes[0].meas.Unit != length.Feet && b.sizes[0].meas.Unit != length.Metres {
+		return false
+	}
+	low, high := a.sizes[0].num.Float(), b.sizes[0].meas.Amount.Float()
+	return low < high && high <= 1.3*low
 }
 
 func (m *message) nextQuantity(i, most int) int {

@@ -21,5 +21,5 @@ func hundredth(t token) length.Number {
 
 // inOneRow says whether so many things of one length are asked for laid end to end: "6 boards at 1285 mm end to end".
 func (r *reader) inOneRow(toks []token) bool {
-	return len(toks) == 2 && r.has("endtoend") && r.asks() && toks[0].class == tNumber && toks[0].num.Whole() && toks[1].class == tLength
+	return len(toks) == 2 && r.has("endtoend") && r.has("plank", "stick", "trim", "piece") && r.asks() && toks[0].class == tNumber && toks[0].num.Whole() && toks[1].class == tLength
 }
