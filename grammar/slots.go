@@ -66,7 +66,7 @@ var (
 	sLong      = slot{name: term.PlankLength, bare: bareFace, cues: "plank long", lo: 18 * inch, hi: 110 * inch}
 	sThick     = slot{name: term.PlankThickness, bare: bareThick, not: "step tile carpet vinyl underlay", cues: "plank thick floor click", lo: 4 * length.Millimetre, hi: 20 * length.Millimetre}
 	sUnder     = slot{name: term.UnderlayThickness, bare: bareThick, cues: "underlay thick", not: "step tile carpet vinyl plank other", stacked: true, lo: length.Millimetre, hi: 7 * length.Millimetre}
-	sGap       = slot{name: term.Gap, bare: bareSmall, cues: "gap expansion leave around tight wall", lo: 1, hi: 3 * inch / 2}
+	sGap       = slot{name: term.Gap, bare: bareSmall, cues: "gap expansion leave around tight wall", lo: 1, hi: 3 * inch / 2, must: true}
 	sFirst     = slot{name: term.FirstRow, bare: bareInch, cues: "firstrow rip start", lo: inch, hi: 18 * inch, must: true}
 	sPerBox    = slot{name: term.PlanksPerBox, dim: dCount, cues: "box per", count: "per-box"}
 	sCoverage  = slot{name: term.BoxCoverage, dim: dArea, cues: "box per cover each"}
