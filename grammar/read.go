@@ -229,7 +229,7 @@ func (r *reader) filled(q *Question, qs []int, slots []slot, p placing) Reading 
 	var vague []term.Name
 	for i := range qs {
 		if len(p.slot) == 0 || p.slot[i] < 0 {
-			if (len(slots) > 1 || q.Kind == term.AskMoisture) && !r.inPassing(qs[i]) && (r.chance(qs[i], nowhere) < likelier || r.relative(qs[i]) || r.partOf(qs[i])) {
+			if (len(slots) > 1 || q.Kind == term.AskMoisture) && !r.inPassing(qs[i]) && (r.chance(qs[i], nowhere) < r.enough(qs[i]) || r.relative(qs[i]) || r.partOf(qs[i])) {
 				return r.noPlace(q, qs[i])
 			}
 			continue
