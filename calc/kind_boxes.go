@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 	"math/big"
+	"slices"
 
 	"lastrow/calc/layout"
 	"lastrow/calc/length"
@@ -125,13 +126,33 @@ func wasteOf(floor, taken length.Area) term.Percent {
 
 // planksText says how many planks a layout takes, and how good that is.
 func planksText(l *layout.Layout) string {
-	switch {
-	case l.Planks == l.Bound && l.Planks == 1:
+	if l.Planks == 1 {
 		return "1 plank"
-	case l.Planks == l.Bound:
-		return fmt.Sprintf("%d planks; no layout under these rules takes fewer", l.Planks)
 	}
-	return fmt.Sprintf("%d planks; no layout under these rules takes fewer than %d", l.Planks, l.Bound)
+	text := fmt.Sprintf("%d planks; no layout under these rules", l.Planks)
+	if hasAngledEnd(l) {
+		text += ", with square cuts between pieces of one plank,"
+	}
+	text += " takes fewer"
+	if l.Planks > l.Bound {
+		text += fmt.Sprintf(" than %d", l.Bound)
+	}
+	return text
+}
+
+// hasAngledEnd says whether a piece ends at an angle: one slanted cut between two such pieces could save what a square
+// one wastes, which the layout and its bound leave out.
+func hasAngledEnd(l *layout.Layout) bool {
+	for _, row := range l.Rows {
+		for _, run := range row.Runs {
+			for _, p := range run.Pieces {
+				if slices.ContainsFunc(p.Cuts, func(c layout.Cut) bool { return c.What == "angle" }) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // boxesByArea is the rule of thumb.
