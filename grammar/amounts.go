@@ -20,6 +20,9 @@ var turns = []struct {
 	{[]string{"foot one", "feet one", "ft one"}, regexp.MustCompile(`(?i)(\d ?(?:foot|feet|ft)) one( (?:by|x|and|long|wide|across|deep)\b|[,.?]|$)`), "$1 1$2"},
 	{[]string{"even"}, regexp.MustCompile(`(?i)(\d(?: ?(?:foot|feet|ft|in|inch|inches|m|mm|cm|metres|meters))?) even\b`), "$1"},
 	{[]string{"about", "roughly", "around", "approx"}, regexp.MustCompile(`(?i)(\d[^\s]*(?: (?:foot|feet|ft|in|m|metres|meters))? (?:by|x)) (?:about|roughly|around|approx(?:imately|\.)?) (\d[\d.]* ?(?:ft|foot|feet|m|metres|meters))\b`), "$1 $2"},
+	{[]string{"eighth"}, regexp.MustCompile(`(?i)\b(?:an )?eighth(?: of)? (pad|cork|foam|felt|underlay|underlayment|underpad|rubber|fibre)\b`), "1/8 in $1"},
+	{[]string{"sixteenth"}, regexp.MustCompile(`(?i)\b(?:a )?sixteenth(?: of)? (pad|cork|foam|felt|underlay|underlayment|underpad|rubber|fibre)\b`), "1/16 in $1"},
+	{[]string{"quarter"}, regexp.MustCompile(`(?i)\b(?:a )?quarter(?: of)? (pad|cork|foam|felt|underlay|underlayment|underpad|rubber|fibre)\b`), "1/4 in $1"},
 	{[]string{" and "}, regexp.MustCompile(`\b(\d+) and (\d+/\d+)\b`), "$1 $2"},
 	{[]string{"row"}, regexp.MustCompile(`(?i)\b([2-9]|\d\d+)(?:st|nd|rd|th) row\b`), "row $1"},
 	{[]string{"piece", "board", "plank"}, regexp.MustCompile(`(?i)\b([2-9]|\d\d+)(?:st|nd|rd|th) (?:piece|board|plank)\b(.*\brow\b)`), "piece $1$2"},
@@ -41,9 +44,6 @@ func retold(text string) string {
 	low := strings.ToLower(text)
 	if strings.Contains(low, " one") {
 		text = numbered.ReplaceAllString(text, "$1 1")
-	}
-	if !strings.ContainsAny(text, "0123456789") {
-		return text
 	}
 	for _, t := range turns {
 		if slices.ContainsFunc(t.with, func(w string) bool { return strings.Contains(low, w) }) {
