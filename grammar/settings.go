@@ -4,6 +4,8 @@ import (
 	"lastrow/calc/length"
 	"lastrow/calc/room"
 	"lastrow/calc/term"
+	"reflect"
+	"slices"
 )
 
 // settings are the places that the sizes of a statement can go to.
@@ -354,6 +356,21 @@ func kindOf(n term.Name) term.Kind {
 	return term.Kind(n)
 }
 
+// equalValue says whether two values of one place are the same. Areas and lists can't be compared by "==".
+func equalValue(a, b term.Value) bool {
+	switch v := a.(type) {
+	case term.Area:
+		w, ok := b.(term.Area)
+		return ok && v.Cmp(w.Area) == 0
+	case term.Lens:
+		w, ok := b.(term.Lens)
+		return ok && slices.Equal(v, w)
+	case term.Expr, term.Number:
+		return reflect.DeepEqual(a, b)
+	}
+	return a == b
+}
+
 // twice gives the setting that a quantity without a place is said of a second time: "8 per box, 10 per box".
 func (r *reader) twice(p placed) term.Name {
 	for _, q := range p.loose {
@@ -362,7 +379,7 @@ func (r *reader) twice(p placed) term.Name {
 			if _, taken := p.by[s.name]; !taken || s.dim < dArea || r.nearness(q, s.cues) < 4.5 {
 				continue
 			}
-			if v, _, ok := r.valueFor(q, s, r.lean); ok && v.term != nil && v.term != p.by[s.name].term {
+			if v, _, ok := r.valueFor(q, s, r.lean); ok && v.term != nil && !equalValue(v.term, p.by[s.name].term) {
 				return s.name
 			}
 		}
