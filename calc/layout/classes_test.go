@@ -86,6 +86,7 @@ func (c class) draw(rnd *rand.Rand) Request {
 
 // How near the bound each class of floors comes: a table with -v.
 func TestBoundByClass(t *testing.T) {
+	t.Parallel()
 	const floors = 60
 	t.Logf("%-36s %5s %7s %7s %6s", "floors", "met", "planks", "bound", "over")
 	for _, c := range classes {

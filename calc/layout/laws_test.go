@@ -257,6 +257,7 @@ func (c law) fromStrip(p Piece, s Stock, pieces map[Ref]Piece) bool {
 }
 
 func TestLaws(t *testing.T) {
+	t.Parallel()
 	rnd := rand.New(rand.NewSource(1))
 	proven, planks, bound, broken := 0, 0, 0, 0
 	const floors = 2000

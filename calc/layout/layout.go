@@ -44,7 +44,7 @@ type Layout struct {
 	Rows      []Row
 	Stock     []Stock // one for each plank taken from a box, in the order of cutting
 	Planks    int     // len(Stock)
-	Bound     int     // no layout under these rules uses fewer
+	Bound     int     // no layout under these rules, with square cuts between the pieces of one plank, uses fewer
 	Broken    []Broken
 }
 

@@ -28,6 +28,7 @@ func ring(size func(least, most int) length.Length) room.Plan {
 
 // The laws hold on floors with a hole in the middle.
 func TestLawsOfLoops(t *testing.T) {
+	t.Parallel()
 	rnd := rand.New(rand.NewSource(5))
 	size := func(least, most int) length.Length {
 		return length.Length(16*least+rnd.Intn(16*(most-least))) * in / 16

@@ -13,6 +13,7 @@ import (
 
 // In a rectangle whose sides and gaps are on the tape every joint is too, and hardly a plank is lost to it.
 func TestJointsLieOnTheTape(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(7, 8))
 	more, planks := 0, 0
 	for range 150 {

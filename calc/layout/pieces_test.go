@@ -15,6 +15,7 @@ import (
 // give it, has the piece's area to a thousandth of a square millimetre, and no corner of either outline is further than a
 // thousandth of a millimetre from the other.
 func TestPiecesAgree(t *testing.T) {
+	t.Parallel()
 	rnd := rand.New(rand.NewSource(41))
 	pieces, lost, worst := 0, 0, 0.0
 	for i := range 180 {

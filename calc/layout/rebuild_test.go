@@ -453,6 +453,7 @@ func (o outline) holds(p sf.XY) bool {
 // A piece made from a whole plank by the words of its cut list alone is the piece of the layout, as near as the tape reads
 // and a saw cuts: the cut list is all that one needs.
 func TestCutListMakesThePiece(t *testing.T) {
+	t.Parallel()
 	rnd := rand.New(rand.NewSource(31))
 	kinds, made := map[string]int{}, 0
 	for i := range 400 {

@@ -14,6 +14,7 @@ import (
 // Whatever is at hand: the rows laid are whole from wall to wall, no scrap gives more than it has, nor a lock that it has
 // not, joints and ends keep the rules, and rows that one piece spans are no fewer than the scraps have room for.
 func TestScrapsGiveWhatTheyHave(t *testing.T) {
+	t.Parallel()
 	rnd := rand.New(rand.NewSource(51))
 	all, laid := 0, 0
 	for range 400 {

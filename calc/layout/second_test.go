@@ -141,6 +141,7 @@ func (p puzzle) paired(firsts []int) (pairs, saved int) {
 // Every choice of first pieces on a grid, on floors of up to five rows: the engine's layout has the fewest planks, of those
 // the fewest cuts, and of those the widest stagger.
 func TestPlanksThenCutsThenStagger(t *testing.T) {
+	t.Parallel()
 	rnd := rand.New(rand.NewSource(17))
 	for solved := 0; solved < 300; {
 		p := puzzleOf(rnd, 5, 11)
@@ -230,6 +231,7 @@ func (p puzzle) solved() (score, bool) {
 
 // The general solver, told to save cuts after planks and then asked for a wider and wider stagger, comes to the same.
 func TestPlanksThenCutsThenStaggerBySolver(t *testing.T) {
+	t.Parallel()
 	rnd := rand.New(rand.NewSource(23))
 	for solved := 0; solved < 60; {
 		p := puzzleOf(rnd, 4, 9)

@@ -281,6 +281,7 @@ func against(t *testing.T, seed int64, count, rows, plank int, fewest func(puzzl
 // A general solver on 200 floors: the engine needs as many planks as it proves to be the fewest, and its bound is met in
 // at least 95 of 100.
 func TestAgainstIntegerProgram(t *testing.T) {
+	t.Parallel()
 	met := against(t, 11, 200, 4, 10, func(p puzzle) int { return p.model().solve() })
 	t.Logf("bound met in %d of 200", met)
 	require.GreaterOrEqual(t, met, 190)
@@ -288,6 +289,7 @@ func TestAgainstIntegerProgram(t *testing.T) {
 
 // Every choice of first pieces on floors of up to six rows.
 func TestAgainstEveryChoice(t *testing.T) {
+	t.Parallel()
 	met := against(t, 5, 200, 6, 11, puzzle.plain)
 	t.Logf("bound met in %d of 200", met)
 	require.GreaterOrEqual(t, met, 190)

@@ -16,6 +16,7 @@ import (
 // An independent library of geometry (simplefeatures) cuts the same strips from the same floors: the area of each agrees
 // to a thousandth of a square millimetre, or to a nanometre along its outline where that slants, and all of a floor's strips together make it, exactly where its walls lie along the rows or square to them.
 func TestStripsAgree(t *testing.T) {
+	t.Parallel()
 	rnd := rand.New(rand.NewSource(21))
 	strips, lost := 0, 0
 	for range 250 {

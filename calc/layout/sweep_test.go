@@ -12,6 +12,7 @@ import (
 // On floors whose walls slant the bound holds for every first row that serves as well as the one chosen: told any such
 // width, the layout takes no fewer planks.
 func TestBoundHoldsForEveryFirstRow(t *testing.T) {
+	t.Parallel()
 	rnd := rand.New(rand.NewSource(41))
 	told := 0
 	for _, c := range classes[4:] {
