@@ -160,7 +160,7 @@ func (r *reader) question() (Reading, bool) {
 		return Reading{}, false
 	}
 	kind, top, _ := r.kind()
-	if top < 4 || r.unreadPart() || top < 7 && r.likelyTells() || r.ofLast(kind) && r.byWords(kind) < 4 {
+	if top < 4 || kind == term.AskUndo && len(r.quantities()) > 0 && !r.undoLeads() || r.unreadPart() || top < 7 && r.likelyTells() || r.ofLast(kind) && r.byWords(kind) < 4 {
 		return Reading{}, false
 	}
 	return r.ask(kind), true

@@ -55,6 +55,9 @@ func (r *reader) command() (Reading, bool) {
 	if !commands[kind] || top < 6 || top-next < 1 || len(r.quantities()) > 0 && kind != term.AskUndo {
 		return Reading{}, false
 	}
+	if kind == term.AskUndo && len(r.quantities()) > 0 && !r.undoLeads() {
+		return Reading{}, false
+	}
 	q := &Question{Kind: kind, Job: r.job}
 	switch kind {
 	case term.AskHelp:
@@ -69,6 +72,17 @@ func (r *reader) command() (Reading, bool) {
 func (r *reader) fromNowOn() bool {
 	return len(r.quantities()) == 0 && len(r.system()) > 0 && len(r.unknown) <= 3 &&
 		(r.hasWord("now", "here") && r.hasWord("from") && r.hasWord("on", "out") || r.hasWord("everything", "always")) && !r.has("start", "row", "box", "plank", "gap", "room")
+}
+
+// undoLeads says whether the word for taking back is of the message itself: "my day rate's 220 on top but ignore that" takes
+// nothing back that was said before.
+func (r *reader) undoLeads() bool {
+	for i := range r.items {
+		if it := &r.items[i]; it.meaning == "undo" {
+			return i < 5 || it.word != "ignore"
+		}
+	}
+	return false
 }
 
 // topic is the kind that help is asked on.

@@ -165,7 +165,7 @@ func FuzzParse(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, s string) {
 		l, err := Parse(s)
-		if err != nil {
+		if err != nil || l >= 1_000_000*Metre { // 1000 km in millimetres and nanometres has more digits than are read
 			return
 		}
 		back, err := Parse(l.String())
