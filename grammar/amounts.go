@@ -20,6 +20,7 @@ var turns = []struct {
 	{[]string{"foot one", "feet one", "ft one"}, regexp.MustCompile(`(?i)(\d ?(?:foot|feet|ft)) one( (?:by|x|and|long|wide|across|deep)\b|[,.?]|$)`), "$1 1$2"},
 	{[]string{"even"}, regexp.MustCompile(`(?i)(\d(?: ?(?:foot|feet|ft|in|inch|inches|m|mm|cm|metres|meters))?) even\b`), "$1"},
 	{[]string{"about", "roughly", "around", "approx"}, regexp.MustCompile(`(?i)(\d[^\s]*(?: (?:foot|feet|ft|in|m|metres|meters))? (?:by|x)) (?:about|roughly|around|approx(?:imately|\.)?) (\d[\d.]* ?(?:ft|foot|feet|m|metres|meters))\b`), "$1 $2"},
+	{[]string{"half"}, regexp.MustCompile(`(?i)\b(\d+) and a half of\b`), "$1 1/2 of"},
 	{[]string{"eighth"}, regexp.MustCompile(`(?i)\b(?:an )?eighth(?: of)? (pad|cork|foam|felt|underlay|underlayment|underpad|rubber|fibre)\b`), "1/8 in $1"},
 	{[]string{"sixteenth"}, regexp.MustCompile(`(?i)\b(?:a )?sixteenth(?: of)? (pad|cork|foam|felt|underlay|underlayment|underpad|rubber|fibre)\b`), "1/16 in $1"},
 	{[]string{"quarter"}, regexp.MustCompile(`(?i)\b(?:a )?quarter(?: of)? (pad|cork|foam|felt|underlay|underlayment|underpad|rubber|fibre)\b`), "1/4 in $1"},

@@ -62,3 +62,10 @@ func TestNothingIsUnderNothing(t *testing.T) {
 		require.NotNil(t, Read(text, Context{}).Question, text)
 	}
 }
+
+// A half said before "of" belongs to the number before it, and what stands between screws is their spacing.
+func TestHalfOfTheTrack(t *testing.T) {
+	r := Read("with 28 and a half of track and 7 between, how many screws", Context{})
+	require.NotNil(t, r.Question)
+	require.Equal(t, "screws track 28 1/2 in, spacing 7 in?", r.Question.String())
+}

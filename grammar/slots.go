@@ -86,7 +86,7 @@ var (
 	sDoors     = slot{name: term.Doors, bare: bareInch, cues: "door doorway", lo: 18 * inch, hi: 20 * foot, must: true}
 	sTrimThick = slot{name: term.TrimThickness, bare: bareThick, cues: "trim thick", lo: 3 * length.Millimetre, hi: 2 * inch}
 	sTrimLen   = slot{name: term.TrimLength, bare: bareRoom, cues: "trim run around wall", lo: 2 * foot, hi: 5000 * foot}
-	sSpacing   = slot{name: term.Spacing, bare: bareInch, cues: "every spacing one each at", lo: inch, hi: 4 * foot}
+	sSpacing   = slot{name: term.Spacing, bare: bareInch, cues: "every spacing one each at between apart", lo: inch, hi: 4 * foot}
 	sTrack     = slot{name: term.Track, bare: bareInch, cues: "track long door doorway strip transition", lo: foot, hi: 30 * foot}
 	sBead      = slot{name: term.Bead, bare: bareSmall, cues: "bead gap", lo: length.Millimetre, hi: inch}
 	sEmbed     = slot{name: term.Embedment, bare: bareSmall, cues: "embed concrete", lo: inch / 2, hi: 4 * inch, must: true}
