@@ -20,16 +20,12 @@ func (p *plan) rowWidths() {
 }
 
 func (p *plan) rowWidth(row *layout.Row) {
-	if len(row.Runs) == 0 {
+	end := p.endOf(row)
+	if end == nil {
 		return
 	}
-	var b sheet.Box
-	eachIn(row, func(piece *layout.Piece) {
-		if c := p.view.boxOf(piece.Shape); b == (sheet.Box{}) || c.X1 > b.X1 || c.X1 == b.X1 && c.Y1 > b.Y1 {
-			b = c
-		}
-	})
-	t := sheet.Text{Size: plainText, S: p.title.bare(row.Width)}
+	b := p.view.boxOf(end.Shape)
+	t := sheet.Text{Size: plainText, S: p.title.bare(p.widthAt(row, end))}
 	switch p.run {
 	case layout.NorthSouth:
 		p.across(t, b.X0, b.X1, p.view.box.Y1+wallPx)
@@ -38,6 +34,39 @@ func (p *plan) rowWidth(row *layout.Row) {
 	default:
 		p.note(fmt.Sprintf("Row %d is %s wide.", row.N, p.title.Tape.Text(row.Width)))
 	}
+}
+
+// endOf gives the piece of a row at which its width is dimensioned: the one nearest the sheet's right, then its bottom.
+func (p *plan) endOf(row *layout.Row) (end *layout.Piece) {
+	var b sheet.Box
+	eachIn(row, func(piece *layout.Piece) {
+		if c := p.view.boxOf(piece.Shape); end == nil || c.X1 > b.X1 || c.X1 == b.X1 && c.Y1 > b.Y1 {
+			b, end = c, piece
+		}
+	})
+	return end
+}
+
+// widthAt is how wide a row is at one of its pieces: less than the row where that reaches into a doorway and this lies
+// beside it. Rows at a slant are as wide as they are told.
+func (p *plan) widthAt(row *layout.Row, piece *layout.Piece) length.Length {
+	sw, ne := piece.Shape.Box()
+	switch p.layout.Along {
+	case layout.EastWest:
+		return ne.Y - sw.Y
+	case layout.NorthSouth:
+		return ne.X - sw.X
+	}
+	return row.Width
+}
+
+// widthText tells a row's width, and the width dimensioned where that is another.
+func (p *plan) widthText(row *layout.Row) string {
+	text := p.title.Tape.Text(row.Width) + " wide"
+	if end := p.endOf(row); end != nil && p.title.Tape.Text(p.widthAt(row, end)) != p.title.Tape.Text(row.Width) {
+		text += ", " + p.title.Tape.Text(p.widthAt(row, end)) + " at the arrows"
+	}
+	return text
 }
 
 // down dimensions a height to the right of x, the figure beside it; across one under y, the figure below.

@@ -93,10 +93,10 @@ func (p *page) key(shown []swatch) {
 // facts are sentences on rows, gaps and where to begin.
 func (p *plan) facts() []string {
 	l, t := p.layout, p.title.Tape
-	first, last := l.Rows[0], l.Rows[len(l.Rows)-1]
+	first, last := &l.Rows[0], &l.Rows[len(l.Rows)-1]
 	facts := []string{
-		fmt.Sprintf("Row 1: %s wide, at the %s. Row %d: %s wide. Longest run %s.",
-			t.Text(first.Width), l.Start(), last.N, t.Text(last.Width), t.Room(longest(l))),
+		fmt.Sprintf("Row 1: %s, at the %s. Row %d: %s. Longest run %s.",
+			p.widthText(first), l.Start(), last.N, p.widthText(last), t.Room(longest(l))),
 		fmt.Sprintf("Start at the %s, black corner; lay from %s to %s, and count pieces so.", l.Start(), l.From, l.To),
 	}
 	if p.run == layout.Diagonal {

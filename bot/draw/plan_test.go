@@ -68,3 +68,15 @@ func TestPlanTellsRowsAndStart(t *testing.T) {
 		require.Contains(t, text, want)
 	}
 }
+
+// A first row that reaches 2 in into a doorway, with the same gap there as at the wall, is 2 in narrower beside it, by hand.
+func TestPlanTellsTheWidthBesideADoorway(t *testing.T) {
+	p := room.Plan{
+		Rect:     &room.Rect{EastWest: 12*ft + 6*in, NorthSouth: 11*ft + 4*in},
+		Doorways: []room.Doorway{{Wall: room.South, Wide: 32 * in, From: 20 * in, FromEnd: room.West, Into: 2 * in}},
+	}
+	l := lay(t, layout.Request{Floor: build(t, p), Plank: oak, Rules: rules, Along: layout.EastWest, StartWall: room.South, FirstRow: oak.Width})
+	text := Plan(l, alderTitle(l)).String()
+	require.Contains(t, text, `"5 5/8"`)
+	require.Contains(t, text, "Row 1: 7 5/8 in wide, 5 5/8 in at the arrows, at the south wall.")
+}
