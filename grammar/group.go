@@ -107,10 +107,5 @@ func (r *reader) plainly(out Reading) bool {
 
 // asked says whether the message has a question mark or a word that questions begin with.
 func (r *reader) asked() bool {
-	for i := range r.items {
-		if r.items[i].mark == "?" {
-			return true
-		}
-	}
-	return r.whWord() || r.has("howmany", "howmuch", "show") || r.hasAskPair()
+	return r.marked() || r.whWord() || r.has("howmany", "howmuch", "show") || r.hasAskPair()
 }

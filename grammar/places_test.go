@@ -1,7 +1,6 @@
 package grammar
 
 import (
-	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -88,13 +87,7 @@ func placeExamples(t testing.TB) []likely.Example {
 
 // The stored model is that of the marked messages. "go test ./grammar -run Model -learn" stores it.
 func TestModelOfPlaces(t *testing.T) {
-	examples := placeExamples(t)
-	again := likely.Train(examples)
-	if *learn {
-		require.NoError(t, os.WriteFile("likely/places.txt", []byte(again.String()), 0o644))
-		return
-	}
-	require.Greater(t, agreeing(placeModel, again, examples), len(examples)*97/100)
+	learntOf(t, "likely/places.txt", placeModel, placeExamples(t))
 }
 
 // Learnt from four fifths of the marked quantities, the model places the other fifth rightly in 84 of 100 cases, and

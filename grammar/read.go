@@ -380,12 +380,7 @@ func outside(n term.Name, l length.Length) string {
 
 // asks says whether the message asks anything.
 func (r *reader) asks() bool {
-	for i := range r.items {
-		if r.items[i].mark == "?" {
-			return true
-		}
-	}
-	if r.whWord() || r.has("how", "howmany", "howmuch", "howwide", "howlong", "howheavy", "howdeep", "what", "where", "work") {
+	if r.marked() || r.whWord() || r.has("how", "howmany", "howmuch", "howwide", "howlong", "howheavy", "howdeep", "what", "where", "work") {
 		return true
 	}
 	if it := &r.items[0]; it.meaning == "row" && r.onlyNamed() && (len(r.seq) == 2 || len(r.seq) == 4 && r.seq[2].is == "piece") && r.seq[1].is == "#n" {

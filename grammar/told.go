@@ -9,7 +9,7 @@ func (r *reader) likelyTold() (Reading, bool) { return r.toldAll(false) }
 // toldAll reads it so; where every quantity must, none is passed over as said in passing.
 func (r *reader) toldAll(must bool) (Reading, bool) {
 	g := r.guess()
-	if r.ctx.Group || g.p < sure || !statementKinds[g.kind] || r.whWord() || r.endsAsking() || len(r.unknown) > 3 && g.kind != term.SetNote {
+	if r.ctx.Group || g.p < sure || !statementKinds[g.kind] || r.whWord() || r.marked() || len(r.unknown) > 3 && g.kind != term.SetNote {
 		return Reading{}, false
 	}
 	switch g.kind {
@@ -69,16 +69,6 @@ func placesOf(k term.Kind) []slot {
 		}
 	}
 	return out
-}
-
-// endsAsking says whether the message has a question mark.
-func (r *reader) endsAsking() bool {
-	for i := range r.items {
-		if r.items[i].mark == "?" {
-			return true
-		}
-	}
-	return false
 }
 
 // likelyOne reads what counts one thing without a number: "popped another", "dog chewed a board", "finished my first row".

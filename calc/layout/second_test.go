@@ -142,10 +142,14 @@ func (p puzzle) paired(firsts []int) (pairs, saved int) {
 // the fewest cuts, and of those the widest stagger.
 func TestPlanksThenCutsThenStagger(t *testing.T) {
 	t.Parallel()
-	rnd := rand.New(rand.NewSource(17))
-	for solved := 0; solved < 300; {
-		p := puzzleOf(rnd, 5, 11)
-		want, ok := p.best()
+	laidAs(t, 300, rand.New(rand.NewSource(17)), 5, 11, puzzle.best)
+}
+
+// laidAs draws puzzles of so many rows and units at most until so many are solved: Lay comes to the same score as the solution.
+func laidAs(t *testing.T, floors int, rnd *rand.Rand, rows, units int, solve func(puzzle) (score, bool)) {
+	for solved := 0; solved < floors; {
+		p := puzzleOf(rnd, rows, units)
+		want, ok := solve(p)
 		if !ok {
 			continue
 		}
@@ -232,18 +236,5 @@ func (p puzzle) solved() (score, bool) {
 // The general solver, told to save cuts after planks and then asked for a wider and wider stagger, comes to the same.
 func TestPlanksThenCutsThenStaggerBySolver(t *testing.T) {
 	t.Parallel()
-	rnd := rand.New(rand.NewSource(23))
-	for solved := 0; solved < 60; {
-		p := puzzleOf(rnd, 4, 9)
-		want, ok := p.solved()
-		if !ok {
-			continue
-		}
-		solved++
-		r := p.request()
-		r.FirstRow, r.Mark = r.Plank.Width, unit
-		l, err := Lay(r)
-		require.NoError(t, err)
-		require.Equal(t, want, scoreOf(l), "%+v", p)
-	}
+	laidAs(t, 60, rand.New(rand.NewSource(23)), 4, 9, puzzle.solved)
 }
